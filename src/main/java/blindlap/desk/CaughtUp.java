@@ -12,6 +12,7 @@ import blindlap.session.SessionState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.stream.IntStream;
 
 /**
@@ -52,9 +53,10 @@ public final class CaughtUp {
   /** The empty table of the stints that have no record; it is the same for every order. */
   public static byte[] form(SessionState state) {
     int first = state.plan().laps().warmUp() > 0 ? 0 : 1;
+    SortedSet<Integer> passed = PassedOver.of(state);
     List<Integer> open =
         IntStream.rangeClosed(first, state.day().lastStint())
-            .filter(stint -> !state.helperRecords().containsKey(stint))
+            .filter(stint -> !state.helperRecords().containsKey(stint) && !passed.contains(stint))
             .boxed()
             .toList();
     return HelperTable.form(state.plan(), state.codes(), open);
@@ -63,9 +65,10 @@ public final class CaughtUp {
   /** Stints without an entry, in their order. */
   public List<Integer> open(SessionState state) {
     int last = state.day().lastStint();
+    SortedSet<Integer> passed = PassedOver.of(state);
     return day.next(state).stream()
         .flatMap(first -> IntStream.rangeClosed(first, last).boxed())
-        .filter(stint -> !state.helperRecords().containsKey(stint))
+        .filter(stint -> !state.helperRecords().containsKey(stint) && !passed.contains(stint))
         .toList();
   }
 

@@ -20,13 +20,13 @@ import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,8 +46,8 @@ public final class HelperDay {
   /** What was really on, as last followed; whoever works and whoever keeps are two threads. */
   private volatile OnTheBike onTheBike = OnTheBike.UNKNOWN;
 
-  /** Stints of void trials that nobody handled: what was on before them still is. */
-  private volatile Set<Integer> passedOver = Set.of();
+  /** Stints of void trials, as last followed. */
+  private volatile SortedSet<Integer> passedOver = Collections.emptySortedSet();
 
   HelperDay(
       SessionState state,
@@ -70,12 +70,7 @@ public final class HelperDay {
   void follow(SessionState latest) {
     OnTheBike recorded = OnTheBike.of(records.of(latest));
     onTheBike = records.draft().map(recorded::with).orElse(recorded);
-    passedOver =
-        IntStream.rangeClosed(1, plan.stints())
-            .filter(stint -> !latest.helperRecords().containsKey(stint))
-            .filter(latest.day()::inVoidTrial)
-            .boxed()
-            .collect(Collectors.toUnmodifiableSet());
+    passedOver = PassedOver.of(latest);
   }
 
   /** The helper's records and draft. */
@@ -161,22 +156,28 @@ public final class HelperDay {
     }
     HelperSchedule.Fit fit = schedule.fit(stint);
     // Real or dummy hangs on what is on the bike, which may be other than was to be there.
+    int last = handledBefore(stint);
     Integer before =
         stint > firstStint()
-            ? on.on(before(stint)).orElseGet(() -> Integer.valueOf(scheduledSetup(before(stint))))
+            ? on.on(last).orElseGet(() -> Integer.valueOf(scheduledSetup(last)))
             : null;
     // The first handling of a day is a full one, whatever was on the bike before.
     boolean real = before == null || before != fit.fitted();
     return new Work(stint, fit.code(), fit.fitted(), before, real, settings(stint, fit.fitted()));
   }
 
-  /** The stint that was handled before another one. */
-  private int before(int stint) {
+  /** The stint whose setup is on the bike before another one: not one that was passed over. */
+  private int handledBefore(int stint) {
     int before = stint - 1;
-    while (passedOver.contains(before) && before > firstStint()) {
+    while (before > firstStint() && passedOver.contains(before)) {
       before--;
     }
     return before;
+  }
+
+  /** True if what was begun for a stint before this one is passed over: its trial is void. */
+  public boolean afterPassedOver(int stint) {
+    return passedOver.contains(stint - 1);
   }
 
   /** The setups that the drawn order names, a stint each: what a look compares. */
@@ -206,8 +207,7 @@ public final class HelperDay {
     follow(state);
     int last = state.cutShort().map(Fact.DayCutShort::lastStint).orElse(plan.stints());
     for (int stint = firstStint(); stint <= last; stint++) {
-      // What is left of a void trial is not ridden.
-      if (!state.helperRecords().containsKey(stint) && !state.day().inVoidTrial(stint)) {
+      if (!state.helperRecords().containsKey(stint) && !passedOver.contains(stint)) {
         return Optional.of(stint);
       }
     }

@@ -37,29 +37,37 @@ public final class SwapWords {
     return WORDS.say(key, arguments);
   }
 
-  /** "Stint 7 of 16", of a telling run "Trial 4 of 15, lap 2 of 3", with the code. */
+  /** "Stint 5", "Trial 2, lap 1": how a stint begins a line. */
+  public static String stint(Plan plan, int stint) {
+    return named(plan, stint, "");
+  }
+
+  /** "stint 5", "trial 2, lap 1": the same within a sentence. */
+  public static String within(Plan plan, int stint) {
+    return named(plan, stint, ".within");
+  }
+
+  private static String named(Plan plan, int stint, String form) {
+    TellingRun run = plan.telling();
+    return stint == 0
+        ? say("warm.up" + form)
+        : run == null
+            ? say("stint" + form, stint)
+            : say("trial" + form, run.trial(stint), run.place(stint));
+  }
+
+  /** Which stint of how many, with its code. */
   public static String head(Plan plan, int stint, int code) {
     TellingRun run = plan.telling();
-    if (stint == 0) {
-      return WORDS.say("head.warm.up");
-    }
     return run == null
-        ? WORDS.say("head", stint, plan.stints(), code)
-        : WORDS.say(
+        ? say("head", stint, plan.stints(), code)
+        : say(
             "head.trial",
             run.trial(stint),
             run.trials(),
             run.place(stint),
             run.task().laps(),
             code);
-  }
-
-  /** What comes later: "Stint 8", "Trial 4, lap 3". */
-  public static String next(Plan plan, int stint) {
-    TellingRun run = plan.telling();
-    return run == null
-        ? WORDS.say("next", stint)
-        : WORDS.say("next.trial", run.trial(stint), run.place(stint));
   }
 
   /** What is waited for, counted in one sentence. */
@@ -166,13 +174,16 @@ public final class SwapWords {
 
   /** What to drop when the day no longer fits; empty if it fits. */
   public static String drop(
-      ZonedDateTime end, ZonedDateTime limit, boolean withoutRests, int mostStints) {
+      Plan plan, ZonedDateTime end, ZonedDateTime limit, boolean withoutRests, int mostStints) {
     if (!end.isAfter(limit)) {
       return "";
     }
+    TellingRun run = plan.telling();
     return withoutRests
         ? say("drop.rests", clock(end), clock(limit))
-        : say("drop.stints", clock(end), clock(limit), mostStints);
+        : run == null
+            ? say("drop.stints", clock(end), clock(limit), mostStints)
+            : say("drop.trials", clock(end), clock(limit), mostStints / run.task().laps());
   }
 
   /** From where on the day may end and still show something. */

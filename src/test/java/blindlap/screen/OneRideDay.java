@@ -5,6 +5,7 @@ import blindlap.desk.Sessions;
 import blindlap.desk.TestDay;
 import blindlap.plan.Measure;
 import blindlap.plan.Setting;
+import blindlap.plan.TellingRun;
 import blindlap.ride.RideSheet;
 import blindlap.screen.ride.RideModel;
 import blindlap.session.HelperEntry;
@@ -49,6 +50,9 @@ public final class OneRideDay {
     look("warm-up");
     ride.warmUpRidden();
     for (int stint = 1; stint <= helper.plan().stints(); stint++) {
+      if (day.state().day().inVoidTrial(stint)) {
+        continue;
+      }
       look("waiting for stint " + stint);
       covariates(stint);
       handle(stint);
@@ -90,7 +94,7 @@ public final class OneRideDay {
             measured,
             List.of(),
             EnumSet.allOf(SafetyCheck.class),
-            new TreeMap<>(stint == 0 ? Map.of() : Map.of(stint, true)),
+            new TreeMap<>(stint == 0 ? Map.of() : Map.of(day.state().lapsSoFar(), true)),
             List.of(),
             work.real() ? "bolts changed over" : "");
     helper.keep(entry);
@@ -101,8 +105,11 @@ public final class OneRideDay {
   }
 
   private void lap(int stint) {
-    ride.scorer().knowsKey(stint == 3);
-    if (brief) {
+    TellingRun run = helper.plan().telling();
+    ride.scorer().knowsKey(stint == 3 && run == null);
+    if (run != null) {
+      trial(stint, run);
+    } else if (brief) {
       day.clock().move(Duration.ofMillis(93_000 + 100L * stint));
       ride.answer(rated(), BigDecimal.valueOf(1 + stint % 8));
     } else {
@@ -116,6 +123,18 @@ public final class OneRideDay {
       throw new AssertionError(ride.troubleProperty().get());
     }
     ride.next();
+  }
+
+  /** Answered after the last lap; the second trial is void after its first one. */
+  private void trial(int stint, TellingRun run) {
+    wholeSheet(stint);
+    if (run.place(stint) == run.task().laps()) {
+      ride.guess().choose(1);
+      ride.guess().sureness("HUNCH");
+      ride.guess().cue("the rear");
+    } else if (stint == run.firstStint(2)) {
+      ride.voids().spoiled("TRAFFIC");
+    }
   }
 
   private String rated() {
@@ -141,7 +160,7 @@ public final class OneRideDay {
         ride.answer(measure.name(), BigDecimal.valueOf(1 + stint % 8));
       }
     }
-    if (ride.sheetProperty().get().guessAsked()) {
+    if (helper.plan().telling() == null) {
       ride.guess().choose(stint % 2);
       ride.guess().sureness("HUNCH");
     }

@@ -67,25 +67,29 @@ final class RideScoreView extends VBox {
     Label question = new Label(model.questions().title(now));
     question.getStyleClass().add("question");
     question.setWrapText(true);
-    getChildren().add(question);
     boolean bare = model.questions().questions().isEmpty();
+    // Of a trial the question is seen with its answers, however large the text is.
+    boolean asked = bare && now.guessAsked() && model.questions().forced();
+    if (!asked) {
+      getChildren().add(question);
+    }
     boolean columns = wide && !bare && shortWords();
     double gap = columns ? getSpacing() : 18;
     VBox left = new VBox(gap);
     VBox right = new VBox(gap);
     FlowPane counters = new FlowPane(40, 16);
-    for (RideQuestions.Question asked : model.questions().questions()) {
-      switch (asked.kind()) {
-        case COUNT -> (columns ? left : counters).getChildren().add(counter(asked, now));
-        case LINE -> left.getChildren().add(line(asked, now));
-        case CATEGORY -> (columns ? this : left).getChildren().add(category(asked, now));
+    for (RideQuestions.Question each : model.questions().questions()) {
+      switch (each.kind()) {
+        case COUNT -> (columns ? left : counters).getChildren().add(counter(each, now));
+        case LINE -> left.getChildren().add(line(each, now));
+        case CATEGORY -> (columns ? this : left).getChildren().add(category(each, now));
       }
     }
     if (!counters.getChildren().isEmpty()) {
       left.getChildren().add(counters);
     }
     if (now.guessAsked()) {
-      guess(right);
+      guess(right, asked ? List.of(question) : List.of());
     }
     right.getChildren().add(field(RideWords.say("note"), RideSheet::note, model::note));
     getChildren().add(columns ? beside(left, right) : bare ? right : new VBox(18, left, right));
@@ -97,9 +101,17 @@ final class RideScoreView extends VBox {
     model.savingProperty().addListener(new WeakChangeListener<>(saved));
   }
 
-  private void guess(VBox into) {
+  /**
+   * @param above what is asked; nothing where it stands above the sheet
+   */
+  private void guess(VBox into, List<Node> above) {
     RideGuessView guess = new RideGuessView(look, model, touch);
-    into.getChildren().addAll(guess.parts());
+    List<Node> parts = guess.parts();
+    VBox first = new VBox(8);
+    first.getChildren().addAll(above);
+    first.getChildren().add(parts.get(0));
+    into.getChildren().add(WholeInView.together(first));
+    into.getChildren().addAll(parts.subList(1, parts.size()));
     Node cue = field(RideWords.say("cue"), to -> model.guess().cue(), model.guess()::cue);
     into.getChildren().add(guess.cue(cue));
     redraws.add(to -> guess.show());

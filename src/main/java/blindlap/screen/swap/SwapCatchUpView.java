@@ -83,7 +83,7 @@ final class SwapCatchUpView extends VBox {
     head.setWrapText(true);
     Label standing = new Label(now.standing());
     standing.setWrapText(true);
-    Button record = Fields.wide(new Button(SwapLater.ofStint("later.paper.record", now.stint())));
+    Button record = Fields.wide(new Button(SwapWords.say("later.paper.record", now.called())));
     record.minHeightProperty().bind(look.touch());
     record.setWrapText(true);
     record.setDisable(fitted == null);

@@ -57,18 +57,20 @@ final class SwapClock {
         whole.isZero() ? "" : SwapWords.countdown(left),
         Math.max(0, Math.min(1, share)),
         closes,
-        pace(pace, earliest, state),
+        pace(plan, pace, earliest, state),
         line(pace, state));
   }
 
-  private String pace(Optional<SwapPace> pace, String earliest, @Nullable SessionState state) {
+  private String pace(
+      Plan plan, Optional<SwapPace> pace, String earliest, @Nullable SessionState state) {
     String at = SwapWords.say("clock", SwapWords.clock(clock.instant().atZone(clock.getZone())));
     String late =
         pace.map(
                 p ->
                     SwapWords.late(p.late())
                         + " "
-                        + SwapWords.drop(p.end(), p.limit(), p.withoutRests(), p.mostStints()))
+                        + SwapWords.drop(
+                            plan, p.end(), p.limit(), p.withoutRests(), p.mostStints()))
             .orElse("");
     return Stream.of(at + ".", late.strip(), earliest, cap(state))
         .filter(words -> !words.isBlank())

@@ -71,7 +71,7 @@ final class SwapFootView {
       fitted.getStyleClass().add("long");
     }
     words();
-    go.setText(now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.stint()));
+    go.setText(now.stint() == 0 ? SwapWords.say("go.warm.up") : SwapWords.say("go", now.called()));
     go.getStyleClass().add("next");
     Fields.holdsWords(go, look.touch());
     go.minWidthProperty().bind(look.px(GATE));

@@ -62,6 +62,10 @@ public final class SwapLater {
   private final LongSupplier monotonic;
   private final SwapWork work;
   private final Consumer<SessionState> handed;
+
+  /** So many stints can be picked, the latest; of three hundred the page would hold no more. */
+  private static final int MOST = 40;
+
   private final ReadOnlyObjectWrapper<List<Stint>> stints = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable SwapPaper> paper = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper closable = new ReadOnlyBooleanWrapper();
@@ -153,21 +157,17 @@ public final class SwapLater {
           .known(now, inHand)
           .forEach((stint, setup) -> all.add(0, new Stint(stint, setup, words(stint, setup))));
     }
-    stints.set(List.copyOf(all));
+    stints.set(List.copyOf(all.subList(0, Math.min(MOST, all.size()))));
     HelperEntry next = work.entry();
     paper.set(next == null ? null : SwapPaper.of(open, now, next.stint()));
   }
 
   private String words(int stint, int setup) {
     String name = setups().get(setup);
-    return stint == 0
-        ? SwapWords.say("later.warm.up", name)
-        : SwapWords.say("later.stint", stint, name);
-  }
-
-  /** A sentence of a stint, or its like of the warm-up. */
-  static String ofStint(String key, int stint) {
-    return stint == 0 ? SwapWords.say(key + ".warm.up") : SwapWords.say(key, stint);
+    HelperDay open = day;
+    return open == null
+        ? ""
+        : SwapWords.say("later.stint", SwapWords.stint(open.plan(), stint), name);
   }
 
   private FitCorrections fits(HelperDay open) {
@@ -229,7 +229,9 @@ public final class SwapLater {
     busy = true;
     background.run(
         () -> new CaughtUp(open).record(List.of(kept)),
-        result -> written(result, ofStint("later.kept", kept.stint())),
+        result ->
+            written(
+                result, SwapWords.say("later.kept", SwapWords.within(open.plan(), kept.stint()))),
         this::failed);
   }
 

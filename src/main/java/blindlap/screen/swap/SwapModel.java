@@ -276,8 +276,10 @@ public final class SwapModel {
   private void stopNoEarlier(Plan plan) {
     background.run(
         () -> {
-          int stint = DayEnd.earliest(plan);
-          return SwapWords.earliest(stint, stint == 0 ? 1 : DayEnd.smallestP(plan, stint));
+          int stint = plan.telling() == null ? DayEnd.earliest(plan) : 0;
+          return plan.telling() != null
+              ? ""
+              : SwapWords.earliest(stint, stint == 0 ? 1 : DayEnd.smallestP(plan, stint));
         },
         words -> {
           earliest = words;

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * What the Swap page shows of the stint to be handled: words for the helper alone.
  *
  * @param stint from 1; 0 = before the warm-up laps
+ * @param called "stint 5", "trial 2, lap 1"
  * @param head "Stint 7 of 16" and code
  * @param ride "Ride at 11:41"; empty without a timetable
  * @param setup index of the setup to fit, for its mark; {@link #NO_MARK} for a level of a steps day
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record SwapSheet(
     int stint,
+    String called,
     String head,
     String ride,
     int setup,

@@ -42,6 +42,7 @@ final class SwapSheets {
     Setup setup = plan.setups().get(work.setup());
     return new SwapSheet(
         entry.stint(),
+        SwapWords.within(plan, entry.stint()),
         head(plan, work),
         ride(plan, work),
         mark(plan, work),
@@ -53,7 +54,7 @@ final class SwapSheets {
         day.settings(entry.stint(), entry.fitted()).stream()
             .map(s -> SwapWords.row(s, entry))
             .toList(),
-        limits(plan, work),
+        limits(day, work),
         setup.cautions(),
         SwapWords.safety(entry.confirmed()),
         entry.stint() > day.firstStint(),
@@ -86,8 +87,15 @@ final class SwapSheets {
     return own.isEmpty() ? SwapWords.steps() : own;
   }
 
-  private static List<String> limits(Plan plan, HelperDay.Work work) {
+  private static List<String> limits(HelperDay day, HelperDay.Work work) {
+    Plan plan = day.plan();
     List<String> limits = new ArrayList<>();
+    if (plan.telling() != null) {
+      limits.add(SwapWords.say("every.lap"));
+    }
+    if (day.afterPassedOver(work.stint())) {
+      limits.add(SwapWords.say("passed.over"));
+    }
     HandlingWords.all(plan, work.comesOff()).ifPresent(limits::add);
     HandlingWords.limits(plan).ifPresent(limits::add);
     plan.setups().get(work.setup()).limits().stream().map(SwapWords::limit).forEach(limits::add);
@@ -95,7 +103,9 @@ final class SwapSheets {
   }
 
   private static String head(Plan plan, HelperDay.Work work) {
-    return SwapWords.head(plan, work.stint(), work.code());
+    return work.stint() == 0
+        ? SwapWords.say("head.warm.up")
+        : SwapWords.head(plan, work.stint(), work.code());
   }
 
   private static String ride(Plan plan, HelperDay.Work work) {
@@ -110,7 +120,7 @@ final class SwapSheets {
     List<SwapSheet.Next> next = new ArrayList<>();
     for (int i = stint + 1; i <= Math.min(plan.stints(), stint + AHEAD); i++) {
       HelperDay.Work work = day.work(i, entry);
-      String which = SwapWords.next(plan, i);
+      String which = SwapWords.stint(plan, i);
       String head =
           SwapPace.from(plan, i)
               .map(from -> SwapWords.say("next.at", which, SwapWords.clock(from)))

@@ -3,28 +3,25 @@ package blindlap.screen.swap;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.RamFolder;
+import blindlap.desk.CaughtUp;
+import blindlap.desk.HelperDay;
 import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
-import blindlap.plan.TellingTask;
 import blindlap.screen.Models;
 import blindlap.screen.Window;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.ride.RideModel;
 import blindlap.session.SafetyCheck;
 import blindlap.session.day.LapId;
-import blindlap.session.day.Trial;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Objects;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A telling run at the Swap page and the Ride page: by trial, counted out, a void one passed. */
+/** The helper's day of a telling run: laps of trials, and what a void trial passes over. */
 class SwapTrialsTest {
   private static final String PIN = "4711";
 
@@ -36,104 +33,142 @@ class SwapTrialsTest {
     Window.run(Fonts::load);
   }
 
+  private static SwapModel opened(TestDay day) {
+    SwapModel swap = Models.swap(day);
+    swap.phrase(day.phrase());
+    swap.choosePin(PIN);
+    return swap;
+  }
+
   private static SwapSheet sheet(SwapModel swap) {
     return Objects.requireNonNull(swap.work().sheetProperty().get());
   }
 
-  private static int number(List<String> steps, String pattern) {
-    Matcher found = Pattern.compile(pattern).matcher(String.join("\n", steps));
-    return found.find() ? Integer.parseInt(found.group(1)) : 0;
-  }
-
-  private static void handle(TestDay day, SwapModel swap, SwapSheet now) {
+  private static void handle(TestDay day, SwapModel swap) {
     SwapWork work = swap.work();
+    SwapSheet now = sheet(swap);
     work.begin();
-    day.clock().move(Duration.ofMinutes(3));
-    swap.touch();
-    swap.tick();
     for (SafetyCheck check : SafetyCheck.values()) {
       work.confirm(check.name(), true);
     }
     if (now.fitAsked()) {
       work.riderFit(true);
     }
-    work.fitted(now.fitted());
     day.helper()
         .settings(now.stint(), now.fitted())
         .forEach(setting -> work.measured(setting.name(), setting.value()));
-    if (work.overrunProperty().get()) {
-      work.mishap(false, "");
-    }
     work.handOver();
     assertThat(work.troubleProperty().get()).isEmpty();
   }
 
-  /** In trial 2 the rider falls on the first lap: the page goes on with trial 3. */
+  private static void back(SwapModel swap) {
+    swap.bikeReturned();
+    swap.reopen(PIN);
+  }
+
+  private static void lap(TestDay day, SwapModel swap, RideModel ride) {
+    handle(day, swap);
+    ride.tick();
+    ride.lapDone();
+    ride.next();
+    back(swap);
+  }
+
+  private static RideModel warm(TestDay day, SwapModel swap) {
+    RideModel ride = Models.ride(day);
+    handle(day, swap);
+    ride.tick();
+    ride.warmUpRidden();
+    back(swap);
+    return ride;
+  }
+
   @Test
-  void theHelperIsLedTrialByTrialAndPastAVoidOne() {
-    try (TestDay day = new TestDay(folder, TellingTestDay.levels(TellingTask.TRIANGLE, 4), 2)) {
-      SwapModel swap = Models.swap(day);
-      RideModel ride = Models.ride(day);
-      swap.phrase(day.phrase());
-      swap.choosePin(PIN);
-      List<String> heads = new ArrayList<>();
-      int on = -1;
-      while (swap.phaseProperty().get() == SwapModel.Phase.OPEN) {
-        SwapSheet now = sheet(swap);
-        heads.add(now.head().replaceFirst(", code \\d+$", ""));
-        int in = number(now.steps(), "Count (\\d+) clicks? to the end");
-        int detour = number(now.steps(), "Count (\\d+) out and \\d+ back");
-        int out = number(now.steps(), "Count (\\d+) clicks? out: that is");
-        int beside = String.join(" ", now.steps()).contains("beside the bike") ? 1 : 0;
-        assertThat(in).isEqualTo(Math.max(0, on));
-        assertThat(in + 2 * detour + out + beside).isEqualTo(22);
-        on = out;
-        handle(day, swap, now);
+  void aVoidTrialIsPassedOverAndTheNextBeginsWithWhatIsReallyOn() {
+    int changed = 0;
+    for (int seed = 1; seed <= 6; seed++) {
+      try (TestDay day =
+          new TestDay(
+              folder.resolve("v" + seed), TellingTestDay.TRIANGLES, seed, Optional.empty())) {
+        SwapModel swap = opened(day);
+        RideModel ride = warm(day, swap);
+        assertThat(sheet(swap).head()).startsWith("Trial 1 of 5, lap 1 of 3, code ");
+        assertThat(sheet(swap).called()).isEqualTo("trial 1, lap 1");
+        assertThat(sheet(swap).next().get(0).head()).isEqualTo("Trial 1, lap 2");
+        int on = sheet(swap).fitted();
+        handle(day, swap);
         ride.tick();
-        ride(ride, now.stint());
-        swap.bikeReturned();
-        swap.reopen(PIN);
+        ride.voids().spoiled("TRAFFIC");
+        assertThat(ride.troubleProperty().get()).isEmpty();
+        ride.next();
+        back(swap);
+        assertThat(sheet(swap).head()).startsWith("Trial 2 of 5, lap 1 of 3, code ");
+        assertThat(sheet(swap).limits())
+            .anyMatch(line -> line.startsWith("The trial before is void"));
+        HelperDay.Work work = day.helper().work(4);
+        assertThat(work.comesOff()).isEqualTo(on);
+        assertThat(work.real()).isEqualTo(work.setup() != on);
+        changed += work.real() ? 1 : 0;
+        assertThat(sheet(swap).swap()).startsWith(work.real() ? "Real" : "Dummy");
+        ride.voids().takeBack(new LapId(1, 1));
+        swap.tick();
+        assertThat(sheet(swap).head()).as("taken back").startsWith("Trial 1 of 5, lap 2 of 3");
+      }
+    }
+    assertThat(changed).as("draws in which the way is another").isBetween(1, 5);
+  }
+
+  @Test
+  void theHelpersDayEndsWithoutRecordsOfWhatWasPassedOver() {
+    try (TestDay day =
+        new TestDay(
+            folder,
+            TellingTestDay.plan("task: two-choice, trials: 6, attribute: grip, more: 6 clicks"),
+            3)) {
+      SwapModel swap = opened(day);
+      RideModel ride = warm(day, swap);
+      lap(day, swap, ride);
+      handle(day, swap);
+      ride.tick();
+      ride.guess().choose(1);
+      ride.done().press();
+      ride.next();
+      back(swap);
+      for (int trial = 2; trial <= 6; trial++) {
+        handle(day, swap);
+        ride.tick();
+        ride.voids().spoiled("MECHANICAL");
+        ride.next();
+        back(swap);
       }
       assertThat(swap.phaseProperty().get()).isEqualTo(SwapModel.Phase.ALL_DONE);
-      assertThat(heads)
-          .containsExactly(
-              "Warm-up laps, never analysed",
-              "Trial 1 of 4, lap 1 of 3",
-              "Trial 1 of 4, lap 2 of 3",
-              "Trial 1 of 4, lap 3 of 3",
-              "Trial 2 of 4, lap 1 of 3",
-              "Trial 3 of 4, lap 1 of 3",
-              "Trial 3 of 4, lap 2 of 3",
-              "Trial 3 of 4, lap 3 of 3",
-              "Trial 4 of 4, lap 1 of 3",
-              "Trial 4 of 4, lap 2 of 3",
-              "Trial 4 of 4, lap 3 of 3");
-      assertThat(Trial.of(day.state().day()))
-          .extracting(Trial::standing)
-          .containsExactly(
-              Trial.Standing.ANSWERED,
-              Trial.Standing.VOID,
-              Trial.Standing.ANSWERED,
-              Trial.Standing.ANSWERED);
-      assertThat(day.state().day().ridden(new LapId(5, 1))).isFalse();
+      assertThat(day.helper().next(day.state())).isEmpty();
+      String form = new String(CaughtUp.form(day.state()), StandardCharsets.UTF_8);
+      assertThat(form.lines().filter(line -> line.matches("\\d+,.*"))).isEmpty();
+      swap.later().dayOver();
+      assertThat(swap.later().saidProperty().get()).startsWith("The helper's day is closed");
+      ride.events().closeDay();
+      swap.tick();
+      assertThat(swap.phaseProperty().get()).isEqualTo(SwapModel.Phase.OVER);
     }
   }
 
-  private static void ride(RideModel ride, int stint) {
-    if (stint == 0) {
-      ride.warmUpRidden();
-      return;
-    }
-    if (stint == 4) {
-      ride.voids().spoiled("CRASH");
-    } else {
-      if (ride.sheetProperty().get().guessAsked()) {
-        ride.guess().sureness("CERTAIN");
-        ride.guess().choose(1);
+  /** Three hundred stints: a whole lap of helper and rider takes a moment of the machine's time. */
+  @Test
+  void aRunOfAHundredTrianglesIsAsQuickAsAnyDay() {
+    String plan = TellingTestDay.plan("task: triangle, trials: 100");
+    try (TestDay day = new TestDay(folder, plan, 2)) {
+      SwapModel swap = opened(day);
+      RideModel ride = warm(day, swap);
+      long longest = 0;
+      for (int lap = 1; lap <= 45; lap++) {
+        long before = System.nanoTime();
+        lap(day, swap, ride);
+        longest = Math.max(longest, System.nanoTime() - before);
       }
-      ride.lapDone();
+      assertThat(sheet(swap).head()).startsWith("Trial 16 of 100, lap 1 of 3");
+      assertThat(swap.later().stintsProperty().get()).as("stints to pick").hasSize(40);
+      assertThat(longest).as("nanoseconds").isLessThan(1_000_000_000);
     }
-    assertThat(ride.troubleProperty().get()).isEmpty();
-    ride.next();
   }
 }
