@@ -560,7 +560,8 @@ public final class DayWalk {
     for (Kind kind : List.of(Kind.STEPS, Kind.TELLING)) {
       for (double scale : new double[] {1, 2}) {
         boolean named = (kind.begins + name("1366", scale, Theme.PAPER, false)).matches(pattern);
-        if (kind.begins.equals(which + "-") || named && which.equals("1")) {
+        if (kind.begins.equals(which + "-")
+            || named && (which.equals("1") || which.contains("-"))) {
           wrong.addAll(walk("1366x768", scale, Theme.PAPER, false, kind));
         }
       }

@@ -77,17 +77,7 @@ final class RideScoreView extends VBox {
     double gap = columns ? getSpacing() : 18;
     VBox left = new VBox(gap);
     VBox right = new VBox(gap);
-    FlowPane counters = new FlowPane(40, 16);
-    for (RideQuestions.Question each : model.questions().questions()) {
-      switch (each.kind()) {
-        case COUNT -> (columns ? left : counters).getChildren().add(counter(each, now));
-        case LINE -> left.getChildren().add(line(each, now));
-        case CATEGORY -> (columns ? this : left).getChildren().add(category(each, now));
-      }
-    }
-    if (!counters.getChildren().isEmpty()) {
-      left.getChildren().add(counters);
-    }
+    scores(now, left, columns);
     if (now.guessAsked()) {
       guess(right, asked ? List.of(question) : List.of());
     }
@@ -99,6 +89,20 @@ final class RideScoreView extends VBox {
     }
     model.sheetProperty().addListener(new WeakChangeListener<>(changed));
     model.savingProperty().addListener(new WeakChangeListener<>(saved));
+  }
+
+  private void scores(RideSheet now, VBox left, boolean columns) {
+    FlowPane counters = new FlowPane(40, 16);
+    for (RideQuestions.Question each : model.questions().questions()) {
+      switch (each.kind()) {
+        case COUNT -> (columns ? left : counters).getChildren().add(counter(each, now));
+        case LINE -> left.getChildren().add(line(each, now));
+        case CATEGORY -> (columns ? this : left).getChildren().add(category(each, now));
+      }
+    }
+    if (!counters.getChildren().isEmpty()) {
+      left.getChildren().add(counters);
+    }
   }
 
   /**
