@@ -69,7 +69,18 @@ class ChoiceArrowsTest {
         .filter(ToggleButton.class::isInstance)
         .map(ToggleButton.class::cast)
         .filter(box -> box.getToggleGroup() != null)
+        .filter(ChoiceArrowsTest::inView)
         .toList();
+  }
+
+  /** What is hidden with the section it stands in takes no key. */
+  private static boolean inView(Node box) {
+    for (Node part = box; part != null; part = part.getParent()) {
+      if (!part.isVisible()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void arrows(Scene scene, String moment) {
