@@ -2,7 +2,9 @@ package blindlap.phone.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
+import blindlap.plan.TellingTask;
 import blindlap.session.Fact;
 import blindlap.session.SessionState;
 import blindlap.session.StoredEntry;
@@ -12,6 +14,7 @@ import blindlap.session.day.Guess;
 import blindlap.session.day.LapId;
 import blindlap.session.day.LapState;
 import blindlap.session.day.PhoneRole;
+import blindlap.session.day.Trial;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -125,6 +128,71 @@ class PhonesInBrowser {
     everythingIsInTheNotebookOnce();
     assertThat(rider.complaints()).filteredOn(line -> line.contains("Uncaught")).isEmpty();
     assertThat(starter.complaints()).filteredOn(line -> line.contains("Uncaught")).isEmpty();
+  }
+
+  /** Five triangles on the rider's phone: one without signal, one void at its first lap. */
+  @Test
+  void aTellingRunOnTheRidersPhone() {
+    day.close();
+    day =
+        new DayOnLaptop(
+            folder.resolve("run.blindlap"), TellingTestDay.levels(TellingTask.TRIANGLE, 5));
+    rider.open(day.link(PhoneRole.RIDER));
+    rider.sees("Warm-up lap 1 of 1");
+    warmUp();
+    for (int trial = 1; trial <= 5; trial++) {
+      for (int place = 1; place <= (trial == 2 ? 1 : 3); place++) {
+        trialLap(trial, place);
+      }
+    }
+    rider.sees("Every lap is ridden.");
+    assertThat(Trial.of(day.state().day()))
+        .extracting(Trial::named)
+        .containsExactly(2, null, 1, 2, 3);
+    assertThat(Trial.of(day.state().day()))
+        .extracting(Trial::standing)
+        .containsExactly(
+            Trial.Standing.ANSWERED,
+            Trial.Standing.VOID,
+            Trial.Standing.ANSWERED,
+            Trial.Standing.ANSWERED,
+            Trial.Standing.ANSWERED);
+    assertThat(day.state().notApplied()).isEmpty();
+    assertThat(rider.complaints()).filteredOn(line -> line.contains("Uncaught")).isEmpty();
+  }
+
+  private void trialLap(int trial, int place) {
+    int stint = 3 * (trial - 1) + place;
+    boolean silent = trial == 4 && place == 3;
+    if (silent) {
+      rider.signal(false); // before it can hear of the hand-over, which it then asks for
+    }
+    day.handOver(stint);
+    rider.sees("Trial " + trial + " of 5, lap " + place + " of 3");
+    if (silent) {
+      rider.touch("Yes");
+    }
+    if (trial == 2) {
+      rider.touch("Spoiled …");
+      rider.touch("crash");
+      rider.touch("Void trial 2");
+    } else {
+      if (place == 3) {
+        rider.sees("Which lap differed?");
+        assertThat(rider.words()).doesNotContain("don't know");
+        rider.touchAt("#guess-" + (1 + trial % 3), 0.5);
+        rider.touch("fairly sure");
+        rider.sees("Your answer: lap " + (1 + trial % 3));
+      }
+      rider.touch("Done with lap " + place + " of trial " + trial);
+    }
+    rider.touch(stint == 15 ? "On to the end of the day" : "On to the next lap");
+    if (silent) {
+      rider.sees("answers unsent");
+      rider.signal(true);
+    }
+    rider.until("lap " + stint, () -> day.state().day().ridden(new LapId(stint, 1)));
+    day.returned(stint);
   }
 
   /** The rider is out of reach for a whole lap; the page is loaded again without signal. */
