@@ -7,8 +7,10 @@ import blindlap.compute.OrderSeeds;
 import blindlap.desk.DeskLook;
 import blindlap.desk.HelperDay;
 import blindlap.desk.StepsTestDay;
+import blindlap.desk.TellingTestDay;
 import blindlap.desk.TestDay;
 import blindlap.plan.Setting;
+import blindlap.plan.TellingTask;
 import blindlap.screen.Models;
 import blindlap.session.KeptOnPaper;
 import blindlap.session.SafetyCheck;
@@ -191,6 +193,12 @@ class HelperLeaksNothingTest {
   @Test
   void theyAreTheSameForEveryOrderOfAStepsDay() {
     sameTraces(StepsTestDay.NINE, 20);
+  }
+
+  /** The same of trials, each drawn for itself. */
+  @Test
+  void theyAreTheSameForEveryDrawOfATellingRun() {
+    sameTraces(TellingTestDay.levels(TellingTask.TRIANGLE, 3), 20);
   }
 
   private void sameTraces(String plan, int moments) {
