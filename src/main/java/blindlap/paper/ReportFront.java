@@ -21,7 +21,6 @@ import blindlap.wording.CovariateWords;
 import blindlap.wording.EndNames;
 import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
-import blindlap.wording.Headline;
 import blindlap.wording.ManyWords;
 import blindlap.wording.day.Figures;
 import java.util.ArrayList;
@@ -46,20 +45,7 @@ final class ReportFront {
   }
 
   void write() {
-    page.raw("<header class=\"running\">");
-    page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
-    String running =
-        WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
-    page.raw(Html.text(running));
-    page.raw("</header>\n<main>\n");
-    page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
-    Headline headline = text.headline();
-    page.raw("<h1>" + Html.text(headline.before()));
-    if (!headline.phrase().isEmpty()) {
-      page.raw("<span class=\"phrase\">" + Html.text(headline.phrase()) + "</span>");
-    }
-    page.raw(Html.text(headline.after()) + "</h1>\n");
-    page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
+    ReportHead.write(page, plan, text.headline(), text.lead());
     text.underVerdict(input.beside()).forEach(page::p);
     text.circumstances().forEach(page::p);
     AmendmentWords.mark(input.state()).ifPresent(page::p);

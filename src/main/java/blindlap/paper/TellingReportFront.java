@@ -7,7 +7,6 @@ import blindlap.plan.Plan;
 import blindlap.plan.TellingRun;
 import blindlap.review.TellingFinding;
 import blindlap.wording.AmendmentWords;
-import blindlap.wording.Headline;
 import blindlap.wording.TellingText;
 import blindlap.wording.TellingWords;
 import java.util.Objects;
@@ -31,18 +30,7 @@ final class TellingReportFront {
   }
 
   void write() {
-    page.raw("<header class=\"running\">");
-    page.raw("<span class=\"brand\">" + Html.text(WORDS.say("brand")) + "</span> ");
-    String running =
-        WORDS.say("running", plan.title(), plan.trail(), plan.rider(), plan.day().toString());
-    page.raw(Html.text(running));
-    page.raw("</header>\n<main>\n");
-    page.raw("<p class=\"question\">" + Html.text(plan.question()) + "</p>\n");
-    Headline headline = text.headline();
-    page.raw("<h1>" + Html.text(headline.before()));
-    page.raw("<span class=\"phrase\">" + Html.text(headline.phrase()) + "</span>");
-    page.raw(Html.text(headline.after()) + "</h1>\n");
-    page.raw("<p class=\"lead\">" + Html.text(text.lead() + " " + WORDS.say("holds")) + "</p>\n");
+    ReportHead.write(page, plan, text.headline(), text.lead());
     text.underVerdict(input.beside()).forEach(page::p);
     text.circumstances().forEach(page::p);
     AmendmentWords.mark(input.state()).ifPresent(page::p);

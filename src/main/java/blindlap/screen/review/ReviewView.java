@@ -215,7 +215,8 @@ public record ReviewView(
     return lines;
   }
 
-  private static List<String> seal(SessionState state) {
+  /** Both fingerprints, and that they match this file. */
+  static List<String> seal(SessionState state) {
     List<String> lines = new ArrayList<>();
     lines.add(state.planFingerprint().grouped());
     state.reviewFingerprint().ifPresent(f -> lines.add(f.grouped()));

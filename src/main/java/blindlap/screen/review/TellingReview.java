@@ -10,7 +10,6 @@ import blindlap.session.SessionState;
 import blindlap.wording.AmendmentWords;
 import blindlap.wording.EditionWords;
 import blindlap.wording.ExpectedWords;
-import blindlap.wording.FingerprintWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
 import blindlap.wording.TellingText;
@@ -80,7 +79,7 @@ public record TellingReview(
             .toList(),
         HistoryWords.lines(beside.history()),
         AmendmentWords.lines(state),
-        seal(state));
+        ReviewView.seal(state));
   }
 
   private static List<String> events(TellingText text) {
@@ -96,14 +95,6 @@ public record TellingReview(
     lines.add(TellingText.limits());
     lines.add(EditionWords.both(beside.edition()));
     EditionWords.look(beside).ifPresent(lines::add);
-    return lines;
-  }
-
-  private static List<String> seal(SessionState state) {
-    List<String> lines = new ArrayList<>();
-    lines.add(state.planFingerprint().grouped());
-    state.reviewFingerprint().ifPresent(f -> lines.add(f.grouped()));
-    lines.add(FingerprintWords.beside(state));
     return lines;
   }
 }
