@@ -53,22 +53,22 @@ public final class CaughtUp {
   /** The empty table of the stints that have no record; it is the same for every order. */
   public static byte[] form(SessionState state) {
     int first = state.plan().laps().warmUp() > 0 ? 0 : 1;
-    SortedSet<Integer> passed = PassedOver.of(state);
-    List<Integer> open =
-        IntStream.rangeClosed(first, state.day().lastStint())
-            .filter(stint -> !state.helperRecords().containsKey(stint) && !passed.contains(stint))
-            .boxed()
-            .toList();
-    return HelperTable.form(state.plan(), state.codes(), open);
+    return HelperTable.form(state.plan(), state.codes(), unrecorded(state, first));
   }
 
-  /** Stints without an entry, in their order. */
+  private static List<Integer> unrecorded(SessionState state, int first) {
+    return IntStream.rangeClosed(first, state.day().lastStint())
+        .filter(stint -> !state.helperRecords().containsKey(stint))
+        .boxed()
+        .toList();
+  }
+
+  /** Stints whose entry is waited for, in their order: none that was passed over. */
   public List<Integer> open(SessionState state) {
-    int last = state.day().lastStint();
     SortedSet<Integer> passed = PassedOver.of(state);
     return day.next(state).stream()
-        .flatMap(first -> IntStream.rangeClosed(first, last).boxed())
-        .filter(stint -> !state.helperRecords().containsKey(stint) && !passed.contains(stint))
+        .flatMap(first -> unrecorded(state, first).stream())
+        .filter(stint -> !passed.contains(stint))
         .toList();
   }
 
@@ -92,21 +92,28 @@ public final class CaughtUp {
     if (!latest.step().day()) {
       return Outcome.refused(SessionFault.RECORDING_IS_OVER, "", latest.step());
     }
-    List<Integer> open = open(latest);
+    List<Integer> open = unrecorded(latest, day.firstStint());
+    SortedSet<Integer> passed = PassedOver.of(latest);
     List<Problem> problems = new ArrayList<>();
     List<Fact> facts = new ArrayList<>();
     if (open.isEmpty() || stints.isEmpty()) {
       return new Outcome.Refused(List.of(Problem.of(DeskFault.NOTHING_ON_PAPER, "")));
     }
+    int at = 0;
     for (int i = 0; i < stints.size(); i++) {
       KeptOnPaper kept = stints.get(i);
-      if (i >= open.size()) {
+      // On paper the rest of a void trial may have been carried on, line by line, or passed over.
+      while (at < open.size() && open.get(at) < kept.stint() && passed.contains(open.get(at))) {
+        at++;
+      }
+      if (at >= open.size()) {
         problems.add(Problem.of(SessionFault.HANDLED_TWICE, "", kept.stint()));
-      } else if (kept.stint() != open.get(i)) {
-        problems.add(Problem.of(DeskFault.PAPER_OUT_OF_TURN, "", kept.stint(), open.get(i)));
+      } else if (kept.stint() != open.get(at)) {
+        problems.add(Problem.of(DeskFault.PAPER_OUT_OF_TURN, "", kept.stint(), open.get(at)));
         break;
       } else {
         problems.addAll(record(latest, kept, i == 0, facts));
+        at++;
       }
     }
     return problems.isEmpty() ? new Outcome.Accepted(facts) : new Outcome.Refused(problems);
