@@ -81,6 +81,24 @@ record DifferenceLayout(
         axis + below + arrows + faces.px(4));
   }
 
+  /**
+   * The lower half alone.
+   *
+   * @param pair height of one interval row
+   * @param label width of what stands at the left of one
+   */
+  DifferenceLayout alone(StintsContent content, double pair, double label) {
+    Scale wide = scale(content, label, width - faces.mark() - 8);
+    double at = wide.at(content.rows().get(0).mean());
+    double top = faces.px(14);
+    double words = top + pair * content.pairs().size();
+    double line = words + (axis - bandWords);
+    double arrows = DirectionWords.of(content.left(), content.right(), faces, at, width).height();
+    double end = line + faces.px(8) + faces.number().line() + faces.px(6) + arrows + faces.px(4);
+    return new DifferenceLayout(
+        faces, wide, at, label, width, names, stacks, rowTops, top, pair, words, line, end);
+  }
+
   /** Distance of two piled marks; tall piles overlap rather than push the page apart. */
   static double pile(Faces faces, Stack stack) {
     return Math.min(2 * faces.mark() + 1, 78 * Math.sqrt(faces.scale()) / stack.height());

@@ -47,19 +47,29 @@ final class DifferencePart {
     }
   }
 
-  /** Intervals, axis and words. */
-  void drawRows() {
+  /** The scale of the difference, on the pixels of the stints. */
+  Scale scale() {
+    return scale;
+  }
+
+  /** Axis and words, without a row. */
+  void drawFrame() {
     double zero = AxisPart.crisp(at.zero());
     surface.line(zero, at.bandTop() - faces.px(12), zero, at.axis(), GUIDE);
     AxisPart.across(surface, scale, content.difference(), at.axis(), faces);
     label(content.difference().words(), at.axis() + AxisPart.numberBaseline(faces));
     drawBandWords();
-    for (int i = 0; i < content.pairs().size(); i++) {
-      drawPair(content.pairs().get(i), at.bandTop() + i * at.pairHeight());
-    }
     double below = at.axis() + faces.px(12) + faces.number().line();
     DirectionWords.of(content.left(), content.right(), faces, at.zero(), at.width())
         .draw(surface, below);
+  }
+
+  /** Intervals, axis and words. */
+  void drawRows() {
+    drawFrame();
+    for (int i = 0; i < content.pairs().size(); i++) {
+      drawPair(content.pairs().get(i), at.bandTop() + i * at.pairHeight());
+    }
   }
 
   private double worthwhileEnd() {
