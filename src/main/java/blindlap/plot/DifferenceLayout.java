@@ -41,6 +41,8 @@ record DifferenceLayout(
   // Beyond this many times the spread of all else an interval end is an arrow instead of a line.
   private static final double FARTHEST = 3;
 
+  private static final int MOST_INTERVAL_LINES = 5;
+
   static DifferenceLayout of(StintsContent content, double width, double textScale) {
     Faces faces = new Faces(textScale);
     double label = labelWidth(content, faces, width);
@@ -59,7 +61,13 @@ record DifferenceLayout(
     }
     tops.add(y);
     double bandTop = y + faces.px(14) + faces.number().line() + faces.px(22);
-    double pair = faces.big().line() + 2 * faces.mark() + faces.plain().line() + faces.px(18);
+    int lines =
+        content.pairs().stream()
+            .mapToInt(each -> intervalWords(each, faces, width - label).size())
+            .max()
+            .orElse(1);
+    double pair =
+        faces.big().line() + 2 * faces.mark() + lines * faces.plain().line() + faces.px(18);
     double bandWords = bandTop + pair * content.pairs().size();
     double axis = bandWords + bandWordLines(content) * faces.plain().line() + faces.px(10);
     double zero = scale.at(content.rows().get(0).mean());
@@ -111,6 +119,15 @@ record DifferenceLayout(
   /** Words of a pair in the label column. */
   List<String> pairWords(StintsContent.Pair pair) {
     return Lines.wrap(pair.note(), faces.plain(), labelWidth - 4, 2);
+  }
+
+  /** What is said of an interval, under it; long names take more lines than one. */
+  List<String> intervalWords(StintsContent.Pair pair) {
+    return intervalWords(pair, faces, width - labelWidth);
+  }
+
+  private static List<String> intervalWords(StintsContent.Pair pair, Faces faces, double room) {
+    return Lines.wrap(pair.intervalWords(), faces.plain(), room - 4, MOST_INTERVAL_LINES);
   }
 
   /** Line on which the marks of a row stand, at the centre of the lowest. */

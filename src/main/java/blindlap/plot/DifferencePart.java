@@ -140,11 +140,15 @@ final class DifferencePart {
     surface.disc(x, bar, 1.4 * faces.mark(), Ink.INK);
     besideEstimate(pair.estimateWords(), x, top + faces.big().ascent() + faces.px(2));
     Face face = faces.plain();
-    double half = face.room(pair.intervalWords()) / 2;
+    List<String> lines = at.intervalWords(pair);
+    double half = Lines.widest(lines, face) / 2;
     double middle =
         Math.max(at.labelWidth() + 4 + half, Math.min(at.width() - half, intervalMiddle(pair, x)));
     double baseline = bar + 1.4 * faces.mark() + faces.px(3) + face.ascent();
-    surface.backedText(pair.intervalWords(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
+    for (int i = 0; i < lines.size(); i++) {
+      double y = baseline + i * face.line();
+      surface.backedText(lines.get(i), middle, y, Anchor.MIDDLE, face, Ink.INK);
+    }
   }
 
   private void drawPairLabel(StintsContent.Pair pair, double bar) {

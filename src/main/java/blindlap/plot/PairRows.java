@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
  * the pair in words. Bands and axis are those of {@link StintsAndDifference}.
  */
 public final class PairRows implements Drawing {
-  private static final int MOST_LINES = 3;
+  private static final int MOST_LINES = 9;
 
   private final StintsContent content;
 
