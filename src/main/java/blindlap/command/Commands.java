@@ -35,6 +35,7 @@ final class Commands {
           "unseal",
           "review",
           "report",
+          "card",
           "amend",
           "export",
           "bring-in",
@@ -93,6 +94,7 @@ final class Commands {
       case "unseal" -> new UnsealCommand(setting);
       case "review" -> new ReviewCommand(setting);
       case "report" -> new ReportCommand(setting);
+      case "card" -> new CardCommand(setting);
       case "amend" -> new AmendCommand(setting);
       case "export" -> new ExportCommand(setting);
       case "bring-in" -> new BringInCommand(setting);

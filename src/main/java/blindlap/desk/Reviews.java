@@ -9,6 +9,7 @@ import blindlap.exchange.DataPackageReader;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.fault.Unusable;
+import blindlap.paper.CardFiles;
 import blindlap.paper.Report;
 import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
@@ -164,6 +165,19 @@ public final class Reviews {
     files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
     files.put(name + ".pdf", report.pdf());
     return files;
+  }
+
+  /**
+   * The card of an unsealed session, to be published: pictures in two sizes and their words, by
+   * file name.
+   *
+   * @param black black on white instead of colour
+   */
+  public Map<String, byte[]> card(SessionState state, boolean black) {
+    Beside beside = beside(state);
+    return TellingAnalysis.is(state.plan())
+        ? CardFiles.of(state, telling(state), beside, black)
+        : CardFiles.of(state, finding(state), beside, black);
   }
 
   /** The report as one HTML page. */

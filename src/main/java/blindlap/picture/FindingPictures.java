@@ -6,9 +6,11 @@ import blindlap.plot.Band;
 import blindlap.plot.ConfidenceCurvePlot;
 import blindlap.plot.CurveContent;
 import blindlap.plot.Limits;
+import blindlap.plot.PairRows;
 import blindlap.plot.SetupMark;
 import blindlap.plot.SmallInterval;
 import blindlap.plot.SmallStints;
+import blindlap.plot.StintRows;
 import blindlap.plot.StintsAndDifference;
 import blindlap.plot.StintsContent;
 import blindlap.plot.surface.Drawing;
@@ -63,6 +65,20 @@ public final class FindingPictures {
     }
     Optional<Drawing> two = finding.primary().map(this::difference);
     return two.isPresent() ? two : finding.many().stream().findFirst().map(this::difference);
+  }
+
+  /**
+   * The same for a picture that stands alone: of several setups stints and pairs are two drawings,
+   * so that they find room beside one another.
+   */
+  public List<Drawing> alone() {
+    return finding.primary().isEmpty() && !finding.many().isEmpty()
+        ? of(content(finding.many().get(0), WORDS.say("first.larger")))
+        : difference().stream().toList();
+  }
+
+  private static List<Drawing> of(StintsContent content) {
+    return List.of(StintRows.of(content), PairRows.of(content));
   }
 
   /** The stints of the primary measure in ridden order, with drift. */
@@ -229,6 +245,10 @@ public final class FindingPictures {
   }
 
   private Drawing difference(ManyComparison many) {
+    return StintsAndDifference.of(content(many, WORDS.say("first.more")));
+  }
+
+  private StintsContent content(ManyComparison many, String right) {
     ManyWords words = text.words(many);
     double[] means = PictureAxes.means(day, many.stints(), many.aboveFirst());
     PictureAxes axes = PictureAxes.of(many.measure(), means[0]);
@@ -240,22 +260,21 @@ public final class FindingPictures {
             .map(d -> many.measure().scale().margin(d.doubleValue()))
             .map(m -> new Interval(-m, m));
     List<StintsContent.Row> rows = rows(many.measure(), many.stints(), means, axes);
-    return StintsAndDifference.of(
-        new StintsContent(
-            rows,
-            axes.values(),
-            pairs,
-            axes.difference(),
-            sd > 0
-                ? Optional.of(
-                    new Band(
-                        sd, List.of(WORDS.say("noise.1"), WORDS.say("noise.2", words.noiseSize()))))
-                : Optional.empty(),
-            band.map(b -> PictureAxes.band(many.measure(), axes.length(b.high())))
-                .orElse(new Band(1e-6 * Math.max(1e-6, sd), List.of())),
-            WORDS.say("first.less"),
-            WORDS.say("first.more"),
-            new Spoken(words.headline(), rowWords(rows))));
+    return new StintsContent(
+        rows,
+        axes.values(),
+        pairs,
+        axes.difference(),
+        sd > 0
+            ? Optional.of(
+                new Band(
+                    sd, List.of(WORDS.say("noise.1"), WORDS.say("noise.2", words.noiseSize()))))
+            : Optional.empty(),
+        band.map(b -> PictureAxes.band(many.measure(), axes.length(b.high())))
+            .orElse(new Band(1e-6 * Math.max(1e-6, sd), List.of())),
+        WORDS.say("first.less"),
+        right,
+        new Spoken(words.headline(), rowWords(rows)));
   }
 
   /** Pairs of three and more setups have adjusted p-values and one interval, for all together. */

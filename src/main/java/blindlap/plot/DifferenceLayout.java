@@ -41,6 +41,8 @@ record DifferenceLayout(
   // Beyond this many times the spread of all else an interval end is an arrow instead of a line.
   private static final double FARTHEST = 3;
 
+  private static final int MOST_INTERVAL_LINES = 5;
+
   static DifferenceLayout of(StintsContent content, double width, double textScale) {
     Faces faces = new Faces(textScale);
     double label = labelWidth(content, faces, width);
@@ -59,7 +61,13 @@ record DifferenceLayout(
     }
     tops.add(y);
     double bandTop = y + faces.px(14) + faces.number().line() + faces.px(22);
-    double pair = faces.big().line() + 2 * faces.mark() + faces.plain().line() + faces.px(18);
+    int lines =
+        content.pairs().stream()
+            .mapToInt(each -> intervalWords(each, faces, width - label).size())
+            .max()
+            .orElse(1);
+    double pair =
+        faces.big().line() + 2 * faces.mark() + lines * faces.plain().line() + faces.px(18);
     double bandWords = bandTop + pair * content.pairs().size();
     double axis = bandWords + bandWordLines(content) * faces.plain().line() + faces.px(10);
     double zero = scale.at(content.rows().get(0).mean());
@@ -81,6 +89,24 @@ record DifferenceLayout(
         axis + below + arrows + faces.px(4));
   }
 
+  /**
+   * The lower half alone.
+   *
+   * @param pair height of one interval row
+   * @param label width of what stands at the left of one
+   */
+  DifferenceLayout alone(StintsContent content, double pair, double label) {
+    Scale wide = scale(content, label, width - faces.mark() - 8);
+    double at = wide.at(content.rows().get(0).mean());
+    double top = faces.px(14);
+    double words = top + pair * content.pairs().size();
+    double line = words + (axis - bandWords);
+    double arrows = DirectionWords.of(content.left(), content.right(), faces, at, width).height();
+    double end = line + faces.px(8) + faces.number().line() + faces.px(6) + arrows + faces.px(4);
+    return new DifferenceLayout(
+        faces, wide, at, label, width, names, stacks, rowTops, top, pair, words, line, end);
+  }
+
   /** Distance of two piled marks; tall piles overlap rather than push the page apart. */
   static double pile(Faces faces, Stack stack) {
     return Math.min(2 * faces.mark() + 1, 78 * Math.sqrt(faces.scale()) / stack.height());
@@ -93,6 +119,15 @@ record DifferenceLayout(
   /** Words of a pair in the label column. */
   List<String> pairWords(StintsContent.Pair pair) {
     return Lines.wrap(pair.note(), faces.plain(), labelWidth - 4, 2);
+  }
+
+  /** What is said of an interval, under it; long names take more lines than one. */
+  List<String> intervalWords(StintsContent.Pair pair) {
+    return intervalWords(pair, faces, width - labelWidth);
+  }
+
+  private static List<String> intervalWords(StintsContent.Pair pair, Faces faces, double room) {
+    return Lines.wrap(pair.intervalWords(), faces.plain(), room - 4, MOST_INTERVAL_LINES);
   }
 
   /** Line on which the marks of a row stand, at the centre of the lowest. */

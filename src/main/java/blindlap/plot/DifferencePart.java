@@ -47,19 +47,29 @@ final class DifferencePart {
     }
   }
 
-  /** Intervals, axis and words. */
-  void drawRows() {
+  /** The scale of the difference, on the pixels of the stints. */
+  Scale scale() {
+    return scale;
+  }
+
+  /** Axis and words, without a row. */
+  void drawFrame() {
     double zero = AxisPart.crisp(at.zero());
     surface.line(zero, at.bandTop() - faces.px(12), zero, at.axis(), GUIDE);
     AxisPart.across(surface, scale, content.difference(), at.axis(), faces);
     label(content.difference().words(), at.axis() + AxisPart.numberBaseline(faces));
     drawBandWords();
-    for (int i = 0; i < content.pairs().size(); i++) {
-      drawPair(content.pairs().get(i), at.bandTop() + i * at.pairHeight());
-    }
     double below = at.axis() + faces.px(12) + faces.number().line();
     DirectionWords.of(content.left(), content.right(), faces, at.zero(), at.width())
         .draw(surface, below);
+  }
+
+  /** Intervals, axis and words. */
+  void drawRows() {
+    drawFrame();
+    for (int i = 0; i < content.pairs().size(); i++) {
+      drawPair(content.pairs().get(i), at.bandTop() + i * at.pairHeight());
+    }
   }
 
   private double worthwhileEnd() {
@@ -130,11 +140,15 @@ final class DifferencePart {
     surface.disc(x, bar, 1.4 * faces.mark(), Ink.INK);
     besideEstimate(pair.estimateWords(), x, top + faces.big().ascent() + faces.px(2));
     Face face = faces.plain();
-    double half = face.room(pair.intervalWords()) / 2;
+    List<String> lines = at.intervalWords(pair);
+    double half = Lines.widest(lines, face) / 2;
     double middle =
         Math.max(at.labelWidth() + 4 + half, Math.min(at.width() - half, intervalMiddle(pair, x)));
     double baseline = bar + 1.4 * faces.mark() + faces.px(3) + face.ascent();
-    surface.backedText(pair.intervalWords(), middle, baseline, Anchor.MIDDLE, face, Ink.INK);
+    for (int i = 0; i < lines.size(); i++) {
+      double y = baseline + i * face.line();
+      surface.backedText(lines.get(i), middle, y, Anchor.MIDDLE, face, Ink.INK);
+    }
   }
 
   private void drawPairLabel(StintsContent.Pair pair, double bar) {

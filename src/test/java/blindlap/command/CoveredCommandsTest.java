@@ -60,6 +60,7 @@ class CoveredCommandsTest {
     for (List<String> command :
         List.of(
             List.of("review", id),
+            List.of("card", id, "--out", day.folder.resolve("card").toString()),
             List.of("unseal", id),
             List.of("masks", id, "--read"),
             List.of("masks", id, "--guess"),

@@ -141,6 +141,10 @@ class NoiseTest {
     // Seven laps less one void, two setups and a line leave three; with the noise run six.
     assertThat(noise).contains("6 degrees of freedom from 2 days");
     assertThat(session.run("review", "latest").out()).contains("old day, not blinded", "no key");
+    CommandLineSession.Ran card = session.run("card", "latest", "--out", folder.toString());
+    assertThat(card.code()).isEqualTo(2);
+    assertThat(card.err().strip().lines()).hasSize(1);
+    assertThat(card.err()).contains("open noise run or an old day");
     CommandLineSession.Ran again = session.run(bringIn(old));
     assertThat(again.err()).contains("in the notebook already");
   }

@@ -249,6 +249,12 @@ class RefusedCommandsTest {
             line(closed, "--out", folder.toString()),
             line(unsealed, "--black", "--out", in)));
     all.put(
+        "card",
+        List.of(
+            line(NO_SESSION, "--out", folder.toString()),
+            line(closed, "--out", folder.toString()),
+            line(unsealed, "--black", "--out", in)));
+    all.put(
         "amend",
         List.of(
             line(NO_SESSION, "--text", "Low.", "--reason", "found"),

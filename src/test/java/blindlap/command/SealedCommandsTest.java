@@ -47,7 +47,7 @@ class SealedCommandsTest {
   private static final int ORDERS = 2;
 
   /** So many of the commands, the first ones, need the key. */
-  private static final int NEED_THE_KEY = 17;
+  private static final int NEED_THE_KEY = 18;
 
   private static final Pattern HASH = Pattern.compile("(?:[0-9a-f]{8}[ \n]?){8}");
 
@@ -134,6 +134,7 @@ class SealedCommandsTest {
             List.of("review", id),
             List.of("review", id, "--json"),
             List.of("report", id, "--out", out.resolve("report").toString()),
+            List.of("card", id, "--out", out.resolve("card").toString()),
             List.of("amend", id, "--text", "The gauge read low.", "--reason", "found later"),
             List.of("unseal", id),
             List.of("mount", id),
@@ -242,6 +243,7 @@ class SealedCommandsTest {
               texts ->
                   assertThat(texts)
                       .noneMatch(t -> t.startsWith("report/"))
+                      .noneMatch(t -> t.startsWith("card/"))
                       .noneMatch(t -> t.startsWith("sheets/")));
     }
   }

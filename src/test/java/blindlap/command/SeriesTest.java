@@ -449,13 +449,15 @@ class SeriesTest {
             List.of("review", ids.get(0)),
             List.of("review", ids.get(0), "--json"),
             List.of("export", ids.get(0), "--out", folder.resolve("package").toString()),
-            List.of("report", ids.get(0), "--out", folder.resolve("report").toString()))) {
+            List.of("report", ids.get(0), "--out", folder.resolve("report").toString()),
+            List.of("card", ids.get(0), "--out", folder.resolve("card").toString()))) {
       CommandLineSession.Ran ran = session.run(words.toArray(String[]::new));
       assertThat(ran.code()).as("%s", words).isEqualTo(2);
       assertThat(ran.err()).contains("is not at its end: 1 of 2 sessions");
       assertThat(ran.out()).doesNotContain("p =", "faster");
     }
     assertThat(folder.resolve("report")).doesNotExist();
+    assertThat(folder.resolve("card")).doesNotExist();
     assertThat(folder.resolve("package")).doesNotExist();
     assertThat(ok("notebook").out()).doesNotContain("faster", "not settled", "real");
 

@@ -106,6 +106,7 @@ class UnwritableOutputTest {
     lost(day, Done.OPENED, "unseal", id);
     lost(day, Done.NOTHING, "review", id);
     lost(day, Done.WRITTEN, "report", id, "--out", folder.resolve("report").toString());
+    lost(day, Done.WRITTEN, "card", id, "--out", folder.resolve("card").toString());
     lost(day, Done.SAVED, "amend", id, "--text", "The gauge read low.", "--reason", "found later");
     lost(day, Done.WRITTEN, "export", id, "--out", folder.resolve("package").toString());
     lost(day, Done.WRITTEN, "export", id, "--session-file", folder.resolve("s.txt").toString());

@@ -46,6 +46,14 @@ class WholeSessionTest {
     try (var files = Files.list(folder.resolve("out"))) {
       assertThat(files.filter(f -> f.toString().endsWith(".html"))).isNotEmpty();
     }
+    CommandLineSession.Ran card =
+        day.run("card", session, "--out", folder.resolve("cards").toString());
+    assertThat(card.code()).as(card.err()).isZero();
+    assertThat(card.out().lines()).hasSize(5).allMatch(line -> line.startsWith("Card written to "));
+    try (var files = Files.list(folder.resolve("cards"))) {
+      assertThat(files.map(f -> f.toString().replaceFirst(".*\\.", "")))
+          .containsExactlyInAnyOrder("png", "png", "svg", "svg", "txt");
+    }
     assertThat(day.run("notebook").out()).contains("Shock K against Shock L");
     assertThat(day.run("notebook", "--verify").code()).isZero();
   }

@@ -111,6 +111,13 @@ class RandomReportsTest {
   }
 
   private static Reported reported(long seed) {
+    SessionState state = opened(seed);
+    Finding finding = Analysis.of(Reviews.day(state));
+    return new Reported(seed, state, finding, report(state, finding, ReportInput.Ink.COLOUR));
+  }
+
+  /** A random day that was ridden, argued about, opened and amended. */
+  static SessionState opened(long seed) {
     Random random = new Random(seed * MIXED);
     int setups = 2 + (int) (seed % 3);
     int stints = (setups == 3 ? 3 : 4) * (2 + random.nextInt(3));
@@ -118,9 +125,7 @@ class RandomReportsTest {
     SessionKind kind = seed % 5 == 0 ? SessionKind.nullRun(0) : SessionKind.comparison();
     SealedDay day = new SealedDay(plan, kind, seed);
     ride(day, plan, random);
-    SessionState state = day.state();
-    Finding finding = Analysis.of(Reviews.day(state));
-    return new Reported(seed, state, finding, report(state, finding, ReportInput.Ink.COLOUR));
+    return day.state();
   }
 
   private static ReportDocument report(SessionState state, Finding finding, ReportInput.Ink ink) {

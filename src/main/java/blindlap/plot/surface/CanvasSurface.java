@@ -115,7 +115,7 @@ public final class CanvasSurface implements Surface {
     return switch (palette.weight(face.weight())) {
       case REGULAR -> new Font(Weight.FAMILY + " Regular", face.size());
       case SEMIBOLD -> new Font(Weight.FAMILY + " SemiBold", face.size());
-      case BOLD -> new Font(Weight.FAMILY + " Bold", face.size());
+      case BOLD, SERIF, ITALIC -> new Font(face.weight().family(), face.size());
     };
   }
 

@@ -23,12 +23,18 @@ public final class TextWidth {
   private final int metricCount;
   private final int characters;
 
+  /** Widths of Latin letters, which nearly all words are made of; looked up once. */
+  private final int[] latin = new int[0x250];
+
   private TextWidth(ByteBuffer font) {
     this.font = font;
     unitsPerEm = font.getShort(table("head") + 18) & 0xFFFF;
     metricCount = font.getShort(table("hhea") + 34) & 0xFFFF;
     metrics = table("hmtx");
     characters = characterTable();
+    for (char c = 0; c < latin.length; c++) {
+      latin[c] = advance(glyph(c));
+    }
   }
 
   /**
@@ -39,7 +45,8 @@ public final class TextWidth {
     TextWidth widths = load(weight);
     long units = 0;
     for (int i = 0; i < words.length(); i++) {
-      units += widths.advance(widths.glyph(words.charAt(i)));
+      char c = words.charAt(i);
+      units += c < widths.latin.length ? widths.latin[c] : widths.advance(widths.glyph(c));
     }
     return units / widths.unitsPerEm;
   }

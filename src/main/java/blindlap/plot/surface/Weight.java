@@ -1,16 +1,25 @@
 package blindlap.plot.surface;
 
-/** The three weights of the plot face, Source Sans 3; each is a font file of its own. */
+/**
+ * The weights of the plot face, Source Sans 3, and two of Source Serif 4 for the answer of a
+ * picture that stands alone; each is a font file of its own.
+ */
 public enum Weight {
   /** Running words and numbers. */
   REGULAR("SourceSans3_400Regular.ttf", 400),
   /** Names and results. */
   SEMIBOLD("SourceSans3_600SemiBold.ttf", 600),
   /** Codes and clocks. */
-  BOLD("SourceSans3_700Bold.ttf", 700);
+  BOLD("SourceSans3_700Bold.ttf", 700),
+  /** The answer of a picture that stands alone. */
+  SERIF("SourceSerif4_600SemiBold.ttf", 600),
+  /** The question above it. */
+  ITALIC("SourceSerif4_400Regular_Italic.ttf", 400);
 
   /** Family name in style sheets and drawings. */
   public static final String FAMILY = "Source Sans 3";
+
+  private static final String SERIFS = "Source Serif 4";
 
   private final String file;
   private final int number;
@@ -35,6 +44,8 @@ public enum Weight {
       case REGULAR -> FAMILY;
       case SEMIBOLD -> FAMILY + " SemiBold";
       case BOLD -> FAMILY + " Bold";
+      case SERIF -> SERIFS + " SemiBold";
+      case ITALIC -> SERIFS + " Italic";
     };
   }
 

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.function.Consumer;
 
-/** Writes what a review gives away: the report, the data package. */
+/** Writes what a review gives away: the report, the card, the data package. */
 final class ReviewFiles {
   private static final Words WORDS = Words.of("review");
 
@@ -37,6 +37,18 @@ final class ReviewFiles {
           Map<String, byte[]> files = reviews.report(session, false);
           WholeFiles.write(folder, files);
           files.keySet().forEach(name -> reviews.reported(session, name));
+          return String.join(", ", files.keySet());
+        },
+        names -> said.accept(WORDS.say("written", names)),
+        failed);
+  }
+
+  /** The card, in a folder. */
+  void card(SessionState session, Path folder) {
+    background.run(
+        () -> {
+          Map<String, byte[]> files = reviews.card(session, false);
+          WholeFiles.write(folder, files);
           return String.join(", ", files.keySet());
         },
         names -> said.accept(WORDS.say("written", names)),

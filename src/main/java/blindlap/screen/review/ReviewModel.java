@@ -362,6 +362,11 @@ public final class ReviewModel {
     files.report(state.orElseThrow(), folder);
   }
 
+  /** Writes the card to a folder. */
+  public void card(Path folder) {
+    files.card(state.orElseThrow(), folder);
+  }
+
   /** Saves the data package to a folder. */
   public void export(Path folder) {
     files.export(state.orElseThrow(), folder);

@@ -272,12 +272,14 @@ public final class ReviewPage extends StackPane {
     Button report = new Button(WORDS.say("report"));
     report.getStyleClass().add("next");
     report.setOnAction(e -> dialogs.folder(WORDS.say("report")).ifPresent(model::report));
+    Button card = new Button(WORDS.say("card"));
+    card.setOnAction(e -> dialogs.folder(WORDS.say("card")).ifPresent(model::card));
     Button export = new Button(WORDS.say("export"));
     export.setOnAction(e -> dialogs.folder(WORDS.say("export")).ifPresent(model::export));
     return new VBox(
         12,
         again(),
-        Fields.row(report, export),
+        Fields.row(report, card, export),
         trouble(),
         new Caution(WORDS.say("caution"), Words.of("cautions").say("short")));
   }

@@ -25,6 +25,7 @@ import blindlap.timing.TimeRecord;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
@@ -197,6 +198,37 @@ class ReviewPageTest {
                   assertThat(all(page, PlotView.class))
                       .filteredOn(p -> words.equals(p.getAccessibleText()))
                       .hasSize(1);
+                }));
+  }
+
+  @Test
+  void theCardIsWrittenFromThePageIntoTheFolderThatWasChosen(@TempDir Path folder) {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) ->
+            Window.run(
+                () -> {
+                  ReviewModel model = Models.review(desk, Background.immediate());
+                  model.open(state.id());
+                  Dialogs chosen =
+                      new NoDialogs() {
+                        @Override
+                        public Optional<Path> folder(String title) {
+                          return Optional.of(folder);
+                        }
+                      };
+                  ReviewPage page = new ReviewPage(new Look(), model, chosen);
+                  press(page, "Write card");
+                  String name = "card-" + state.plan().day() + "-" + state.id().brief();
+                  assertThat(folder.toFile().list())
+                      .containsExactlyInAnyOrder(
+                          name + "-1600x900.png",
+                          name + "-1600x900.svg",
+                          name + "-1080x1350.png",
+                          name + "-1080x1350.svg",
+                          name + ".txt");
+                  assertThat(model.troubleProperty().get())
+                      .startsWith("Written: " + name + "-1600x900.png");
                 }));
   }
 

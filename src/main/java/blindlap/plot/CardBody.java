@@ -1,0 +1,256 @@
+package blindlap.plot;
+
+import blindlap.plot.surface.Drawing;
+import blindlap.plot.surface.Face;
+import blindlap.plot.surface.Ink;
+import blindlap.plot.surface.Placed;
+import blindlap.plot.surface.Surface;
+import blindlap.plot.surface.Weight;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.DoubleStream;
+
+/**
+ * The middle of a {@link FindingCard}: the pictures, and the paragraphs at their right or below. Of
+ * all ways to share the room the first is taken in which nothing is smaller than it should be.
+ */
+final class CardBody {
+  /** Below this text scale words of a picture get smaller than 18 pixels. */
+  private static final double LEAST_SCALE = 1.29;
+
+  /** The {@link #worth} of a body in which nothing is smaller than it should be. */
+  static final double BEST = LEAST_SCALE;
+
+  private static final double GAP = 48;
+
+  /** So many paragraphs, who rode and how blind, are never left out. */
+  private static final int FIRST = 2;
+
+  private static final int FIRST_LINES = 3;
+
+  private final CardContent content;
+  private final CardFormat format;
+  private final double top;
+  private final double height;
+  private final Share share;
+  private final double worth;
+
+  CardBody(CardContent content, CardFormat format, double top, double bottom) {
+    this.content = content;
+    this.format = format;
+    this.top = top;
+    this.height = bottom - top;
+    this.share = share();
+    this.worth = worthNow();
+  }
+
+  /** A way to share the room: width and size of the words. */
+  private record Share(double width, double size) {}
+
+  /** How large pictures and words can be here: 0 if not all words fit, else the text scale. */
+  double worth() {
+    return worth;
+  }
+
+  private double worthNow() {
+    double all = heightOf(blocks(share));
+    if (all > wordRoom(share) + 1e-6) {
+      return 0;
+    }
+    return content.pictures().isEmpty() ? LEAST_SCALE : Math.min(LEAST_SCALE, scale(share));
+  }
+
+  void draw(Surface surface) {
+    double left = format.margin();
+    if (beside()) {
+      double width = pictureWidth(share);
+      fit(width, height).draw(surface, left, top);
+      words(surface, share, left + width + GAP, top, height);
+      return;
+    }
+    double from = top;
+    if (!content.pictures().isEmpty()) {
+      Fit fit = fit(format.inner(), pictureRoom(share));
+      fit.draw(surface, left, top);
+      from += fit.height() + GAP / 2;
+    }
+    words(surface, share, left, from, top + height - from);
+  }
+
+  private boolean beside() {
+    return format == CardFormat.WIDE && !content.pictures().isEmpty();
+  }
+
+  /** The first share in which all is large enough; else the one with the largest picture. */
+  private Share share() {
+    List<Share> shares = shares();
+    Share taken = shares.get(shares.size() - 1);
+    double best = 0;
+    for (Share share : shares) {
+      double scale = content.pictures().isEmpty() ? LEAST_SCALE : scale(share);
+      if (heightOf(blocks(share)) <= wordRoom(share) + 1e-6 && scale > best + 1e-9) {
+        taken = share;
+        best = scale;
+      }
+      if (best >= LEAST_SCALE) {
+        break;
+      }
+    }
+    return taken;
+  }
+
+  private List<Share> shares() {
+    if (!beside()) {
+      return DoubleStream.of(24, 22, 20, 18)
+          .mapToObj(size -> new Share(format.inner(), size))
+          .toList();
+    }
+    return List.of(
+        new Share(360, 22),
+        new Share(360, 20),
+        new Share(420, 20),
+        new Share(480, 20),
+        new Share(480, 18),
+        new Share(560, 18),
+        new Share(640, 18));
+  }
+
+  private double pictureWidth(Share share) {
+    return beside() ? format.inner() - share.width() - GAP : format.inner();
+  }
+
+  /** Height left to the pictures: beside the words all of it, above them at least a good part. */
+  private double pictureRoom(Share share) {
+    return beside() ? height : Math.max(0.42 * height, height - heightOf(blocks(share)) - GAP / 2);
+  }
+
+  /** Height left to the words. */
+  private double wordRoom(Share share) {
+    return beside() || content.pictures().isEmpty()
+        ? height
+        : height - pictureRoom(share) - GAP / 2;
+  }
+
+  private double scale(Share share) {
+    return fit(pictureWidth(share), pictureRoom(share)).sized();
+  }
+
+  private List<RunningWords> blocks(Share share) {
+    Face strong = new Face(Weight.SEMIBOLD, share.size());
+    Face plain = new Face(Weight.REGULAR, share.size());
+    List<RunningWords> blocks = new ArrayList<>();
+    for (CardContent.Paragraph each : content.paragraphs()) {
+      String gap = each.strong().isEmpty() || each.plain().isEmpty() ? "" : " ";
+      List<RunningWords.Run> runs =
+          List.of(
+              new RunningWords.Run(each.strong() + gap, strong, false),
+              new RunningWords.Run(each.plain(), plain, false));
+      blocks.add(RunningWords.of(runs, share.width()));
+    }
+    return blocks;
+  }
+
+  private static double between(List<RunningWords> blocks) {
+    return 0.55 * blocks.get(0).lineHeight();
+  }
+
+  private static double heightOf(List<RunningWords> blocks) {
+    return blocks.isEmpty()
+        ? 0
+        : blocks.stream().mapToDouble(RunningWords::height).sum()
+            + (blocks.size() - 1) * between(blocks);
+  }
+
+  /** Draws all, or as many lines of each as fit: of what must be known always the beginning. */
+  private void words(Surface surface, Share share, double left, double from, double room) {
+    List<RunningWords> shown = blocks(share);
+    for (int most = 12; heightOf(shown) > room + 1e-6 && most >= 0; most--) {
+      shown = cut(blocks(share), most, share.width());
+    }
+    double y = from;
+    for (RunningWords block : shown) {
+      block.draw(surface, left, y, Ink.INK);
+      y += block.height() + between(shown);
+    }
+  }
+
+  private static List<RunningWords> cut(List<RunningWords> blocks, int most, double width) {
+    List<RunningWords> kept = new ArrayList<>();
+    for (int i = 0; i < blocks.size(); i++) {
+      int lines = i < FIRST ? Math.max(FIRST_LINES, most) : most;
+      if (lines > 0) {
+        kept.add(blocks.get(i).first(lines, width));
+      }
+    }
+    return kept;
+  }
+
+  /**
+   * How pictures fill a place.
+   *
+   * @param pictures what is drawn
+   * @param scale text scale
+   * @param factor how much smaller the whole is, where the least scale is still too large
+   * @param width of the place
+   * @param across true for side by side
+   */
+  private record Fit(
+      List<Drawing> pictures, double scale, double factor, double width, boolean across) {
+    double height() {
+      return factor * drawn(pictures, width / factor, scale, across);
+    }
+
+    double sized() {
+      return factor * scale;
+    }
+
+    static double drawn(List<Drawing> pictures, double width, double scale, boolean across) {
+      double each = each(pictures, width, across);
+      return across
+          ? pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).max().orElse(0)
+          : pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).sum()
+              + (pictures.size() - 1) * 14;
+    }
+
+    static double each(List<Drawing> pictures, double width, boolean across) {
+      return across ? (width - (pictures.size() - 1) * GAP) / pictures.size() : width;
+    }
+
+    void draw(Surface surface, double left, double top) {
+      double each = each(pictures, width / factor, across);
+      double x = left;
+      double y = top;
+      for (Drawing picture : pictures) {
+        picture.draw(new Placed(surface, x, y, factor), each, scale);
+        if (across) {
+          x += factor * (each + GAP);
+        } else {
+          y += factor * (picture.heightFor(each, scale) + 14);
+        }
+      }
+    }
+  }
+
+  private Fit fit(double width, double room) {
+    Fit down = fit(width, room, false);
+    if (content.pictures().size() < 2 || down.scale() >= LEAST_SCALE) {
+      return down;
+    }
+    Fit across = fit(width, room, true);
+    return across.sized() > down.sized() ? across : down;
+  }
+
+  private Fit fit(double width, double room, boolean across) {
+    for (double scale : new double[] {1.6, 1.5, 1.4, 1.35, 1.29, 1.2, 1.1, 1, 0.9, 0.8}) {
+      if (Fit.drawn(content.pictures(), width, scale, across) <= room) {
+        return new Fit(content.pictures(), scale, 1, width, across);
+      }
+    }
+    double factor = 0.95;
+    while (factor > 0.1
+        && factor * Fit.drawn(content.pictures(), width / factor, 0.8, across) > room) {
+      factor *= 0.95;
+    }
+    return new Fit(content.pictures(), 0.8, factor, width, across);
+  }
+}
