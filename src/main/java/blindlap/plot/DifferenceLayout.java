@@ -61,13 +61,7 @@ record DifferenceLayout(
     }
     tops.add(y);
     double bandTop = y + faces.px(14) + faces.number().line() + faces.px(22);
-    int lines =
-        content.pairs().stream()
-            .mapToInt(each -> intervalWords(each, faces, width - label).size())
-            .max()
-            .orElse(1);
-    double pair =
-        faces.big().line() + 2 * faces.mark() + lines * faces.plain().line() + faces.px(18);
+    double pair = pairHeight(content, faces, width - label);
     double bandWords = bandTop + pair * content.pairs().size();
     double axis = bandWords + bandWordLines(content) * faces.plain().line() + faces.px(10);
     double zero = scale.at(content.rows().get(0).mean());
@@ -87,6 +81,15 @@ record DifferenceLayout(
         bandWords,
         axis,
         axis + below + arrows + faces.px(4));
+  }
+
+  private static double pairHeight(StintsContent content, Faces faces, double width) {
+    int lines =
+        content.pairs().stream()
+            .mapToInt(each -> intervalWords(each, faces, width).size())
+            .max()
+            .orElse(1);
+    return faces.big().line() + 2 * faces.mark() + lines * faces.plain().line() + faces.px(18);
   }
 
   /**
