@@ -44,6 +44,7 @@ final class Commands {
           "notebook",
           "noise",
           "series",
+          "field",
           "import-day",
           "trail",
           "passes",
@@ -103,6 +104,7 @@ final class Commands {
       case "notebook" -> new NotebookCommand(setting);
       case "noise" -> new NoiseCommand(setting);
       case "series" -> new SeriesCommand(setting);
+      case "field" -> new FieldCommand(setting);
       case "import-day" -> new ImportDayCommand(setting);
       case "trail" -> new TrailCommand(setting);
       case "passes" -> new PassesCommand();

@@ -3,6 +3,7 @@ package blindlap.compute;
 import blindlap.fault.StatsException;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import blindlap.stats.pool.Field;
 import blindlap.stats.pool.FieldDay;
@@ -54,7 +55,7 @@ final class FieldCalculations {
   }
 
   private static FieldDay day(Given day, String at) {
-    day.allowOnly(Set.of("setups", "order", "values", "valid", "drift"));
+    day.allowOnly(Set.of("setups", "order", "values", "valid", "drift", "covariates"));
     List<String> setups = day.texts("setups");
     if (new HashSet<>(setups).size() < setups.size()) {
       throw day.refuse("setups", "names one setup twice.");
@@ -67,12 +68,25 @@ final class FieldCalculations {
     }
     boolean[] valid = new boolean[order.length];
     Arrays.fill(valid, true);
+    Drift drift = day.option("drift", Drift.class);
     return new FieldDay(
         setups,
         order,
         day.numbersWithGaps("values"),
         day.has("valid") ? day.flags("valid") : valid,
-        day.option("drift", Drift.class));
+        nuisance(day, drift, at));
+  }
+
+  private static Nuisance nuisance(Given day, Drift drift, String at) {
+    if (!day.has("covariates")) {
+      return Nuisance.of(drift);
+    }
+    double[][] covariates = day.tableWithGaps("covariates");
+    try {
+      return Nuisance.of(drift, List.of(covariates));
+    } catch (StatsException e) {
+      throw e.named(at + "." + e.argument());
+    }
   }
 
   private static ResultFields pair(Field found, Field.Pair pair) {

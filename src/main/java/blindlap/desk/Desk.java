@@ -219,6 +219,11 @@ public final class Desk implements AutoCloseable {
     return series;
   }
 
+  /** Setups over several days. */
+  public FieldBook field() {
+    return new FieldBook(notebook, sessions, series);
+  }
+
   /** Plans held against what their series declared. */
   public SeriesPlans seriesPlans() {
     return seriesPlans;

@@ -117,6 +117,14 @@ public enum DeskFault implements Fault {
   NO_SUCH_TRAIL_VERSION,
   /** The trail book has other gates under this number: detail number, trail. */
   TRAIL_VERSION_DIFFERS,
+  /** No day of the notebook enters a field. */
+  NO_FIELD,
+  /** No field is of what was asked for: those that there are. */
+  NO_SUCH_FIELD,
+  /** More than one field is of what was asked for: those. */
+  SEVERAL_FIELDS,
+  /** A reference that is no setup of the field: typed, the field, its setups. */
+  NO_SUCH_REFERENCE,
   /** A plan differs from what its series declared: here, declared, session, series. */
   SERIES_DIFFERS,
   /** A series has all its declared sessions: series, declared. */

@@ -40,6 +40,8 @@ public enum DayFault implements Fault {
   NO_VARIATION,
   /** Which label was on which setup has not been read, and a series is over setups. */
   MASKS_UNREAD,
+  /** More setups over several days than intervals are known for: how many, most. */
+  FIELD_TOO_WIDE,
   /** Every rider ranks all setups alike. */
   ALL_TIED
 }

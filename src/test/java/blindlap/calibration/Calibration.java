@@ -32,6 +32,7 @@ public final class Calibration {
   private static final int STEPS_DAYS = 1_500;
 
   private static final int TELLING_RUNS = 100_000;
+  private static final int FIELD_SEASONS = 2_000;
 
   /** Days a row of the table of covariates. */
   private static final int COVARIATE_DAYS = 10_000;
@@ -126,6 +127,7 @@ public final class Calibration {
     LooksTable.lines(WAIT_DAYS).forEach(this::line);
     StepsTable.lines(STEPS_DAYS).forEach(this::line);
     TellingTable.lines(TELLING_RUNS).forEach(this::line);
+    FieldTable.lines(FIELD_SEASONS).forEach(this::line);
     closing();
     return text.toString();
   }

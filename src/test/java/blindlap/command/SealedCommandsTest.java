@@ -163,6 +163,8 @@ class SealedCommandsTest {
             List.of("series", "k-or-l", "--json"),
             List.of("series", "k-or-l", "--package", out.resolve("series").toString()),
             List.of("series", "k-or-l", "--next", "--out", out.resolve("next.yaml").toString()),
+            List.of("field"),
+            List.of("field", "--rider", "R. Lind", "--json"),
             List.of("trail"),
             List.of("trail", "Quarry loop"),
             List.of("trail", "Quarry loop", "--geojson", out.resolve("trail.json").toString()),

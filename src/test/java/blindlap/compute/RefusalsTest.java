@@ -189,6 +189,9 @@ class RefusalsTest {
             + " above 0",
         "variance-components|\"groups\": [[1, 2], [3, 4]], \"method\": \"guess\"|given.method:"
             + " \"guess\" is none of reml.",
+        "field|\"days\": [{\"setups\": [\"K\", \"L\"], \"order\": \"ABBAAB\", \"values\": [1, 2, 3,"
+            + " 4, 5, 7], \"drift\": \"none\", \"covariates\": [[1,"
+            + " 2]]}]|given.days[0].covariates[0]: has 2 values for 6 stints",
         "convert|\"value\": 1, \"from\": \"N\", \"to\": \"mm\"|given.to: \"N\" and \"mm\" measure"
             + " different things",
         "convert|\"value\": 1, \"from\": \"furlong\", \"to\": \"mm\"|given.from: \"furlong\" is"

@@ -18,7 +18,9 @@ public final class StudentizedRange {
   private static final double Z_STEP = 0.125;
   private static final double Z_FARTHEST = 8.5;
 
-  private static final int MOST_VALUES = 30;
+  /** Most values that a quantile is known of. */
+  public static final int MOST_VALUES = 30;
+
   private static final int STEPS = 200;
   private static final double ENOUGH = 1e-12;
 

@@ -42,9 +42,20 @@ public final class Field {
    */
   public record AgreementOfDays(double f, int df1, int df2, double p) {}
 
+  /**
+   * One more day of two setups.
+   *
+   * @param first the setup whose name comes first
+   * @param second the other
+   * @param widest largest half-width of the 95 % intervals of all pairs after it, the noise staying
+   *     as it is; infinite where a pair would still not be known
+   */
+  public record NextDay(String first, String second, double widest) {}
+
   private static final double LEVEL = 0.95;
 
   private final FieldSums sums;
+  private final List<String> names;
   private final List<Pair> pairs;
   private final int df;
   private final double residualSd;
@@ -52,11 +63,13 @@ public final class Field {
 
   private Field(
       FieldSums sums,
+      List<String> names,
       List<Pair> pairs,
       int df,
       double residualSd,
       @Nullable AgreementOfDays agreement) {
     this.sums = sums;
+    this.names = names;
     this.pairs = pairs;
     this.df = df;
     this.residualSd = residualSd;
@@ -95,9 +108,11 @@ public final class Field {
       throw new StatsException("days", "leave no degree of freedom for the noise.");
     }
     double sd = Math.sqrt(Math.max(0, together.left()) / df);
+    List<String> sorted = List.copyOf(names.keySet());
     return new Field(
         together,
-        pairs(days, List.copyOf(names.keySet()), together, sd),
+        sorted,
+        pairs(days, sorted, together, sd),
         df,
         sd,
         agreement(together, apart, apartRank));
@@ -164,7 +179,50 @@ public final class Field {
     if (!pair.known() || residualSd == 0) {
       return Optional.empty();
     }
-    double reach = StudentizedRange.of(sums.setups(), df).quantile(LEVEL) / Math.sqrt(2);
-    return Optional.of(Interval.around(pair.estimate(), reach * pair.standardError()));
+    return Optional.of(Interval.around(pair.estimate(), reach(df) * pair.standardError()));
+  }
+
+  private double reach(int freedom) {
+    return StudentizedRange.of(sums.setups(), freedom).quantile(LEVEL) / Math.sqrt(2);
+  }
+
+  /** Largest half-width of the intervals of all pairs; infinite where a pair is not known. */
+  public double widest() {
+    return widest(sums, df);
+  }
+
+  private double widest(FieldSums of, int freedom) {
+    double largest = 0;
+    for (int a = 0; a < names.size(); a++) {
+      for (int b = a + 1; b < names.size(); b++) {
+        if (!of.known(a, b)) {
+          return Double.POSITIVE_INFINITY;
+        }
+        largest = Math.max(largest, of.unitVariance(a, b));
+      }
+    }
+    return reach(freedom) * residualSd * Math.sqrt(largest);
+  }
+
+  /**
+   * What one more day would bring, by formula (docs/method.md#field-next): for every pair that such
+   * a day could hold, in the order of {@link #pairs}.
+   *
+   * @param stints of that day
+   * @param columns what is removed of it, its mean included
+   */
+  public List<NextDay> next(int stints, int columns) {
+    if (stints <= columns) {
+      throw new StatsException("stints", "must be more than what is removed of the day.");
+    }
+    List<NextDay> next = new ArrayList<>();
+    for (int a = 0; a < names.size(); a++) {
+      for (int b = a + 1; b < names.size(); b++) {
+        FieldSums more = sums.with(a, b, stints, columns);
+        next.add(
+            new NextDay(names.get(a), names.get(b), widest(more, more.freedom() - more.rank())));
+      }
+    }
+    return List.copyOf(next);
   }
 }

@@ -1,6 +1,7 @@
 package blindlap.stats.pool;
 
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import java.util.List;
 
 /**
@@ -10,7 +11,12 @@ import java.util.List;
  * @param order setup indices, one per stint
  * @param values one per stint; NaN where none
  * @param valid true where the stint counts
- * @param drift what is removed from the day
+ * @param nuisance what is removed from the day
  */
 public record FieldDay(
-    List<String> setups, int[] order, double[] values, boolean[] valid, Drift drift) {}
+    List<String> setups, int[] order, double[] values, boolean[] valid, Nuisance nuisance) {
+  /** A day without covariates. */
+  public FieldDay(List<String> setups, int[] order, double[] values, boolean[] valid, Drift drift) {
+    this(setups, order, values, valid, Nuisance.of(drift));
+  }
+}

@@ -2,6 +2,7 @@ package blindlap.stats.pool;
 
 import blindlap.fault.StatsException;
 import blindlap.stats.compare.Residuals;
+import java.util.Arrays;
 import java.util.Map;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -37,15 +38,15 @@ final class FieldSums {
       throw new StatsException(
           at + ".values", "has " + day.values().length + " values for " + n + " stints.");
     }
-    boolean[] use = new boolean[n];
+    boolean[] use = known(day, n, at);
     double mean = 0;
     int used = 0;
     for (int i = 0; i < n; i++) {
-      use[i] = day.valid()[i] && !Double.isNaN(day.values()[i]);
+      use[i] &= day.valid()[i] && !Double.isNaN(day.values()[i]);
       mean += use[i] ? day.values()[i] : 0;
       used += use[i] ? 1 : 0;
     }
-    Residuals residuals = new Residuals(use, day.drift());
+    Residuals residuals = new Residuals(use, day.nuisance());
     FieldSums sums = new FieldSums(places.size());
     sums.freedom = used - residuals.columns();
     double[] y = new double[n];
@@ -64,6 +65,17 @@ final class FieldSums {
     return sums;
   }
 
+  /** True where every covariate of the day is known. */
+  private static boolean[] known(FieldDay day, int stints, String at) {
+    boolean[] all = new boolean[stints];
+    Arrays.fill(all, true);
+    try {
+      return day.nuisance().known(all);
+    } catch (StatsException e) {
+      throw e.named(at + "." + e.argument());
+    }
+  }
+
   private static int place(FieldDay day, int stint, String at, Map<String, Integer> places) {
     int setup = day.order()[stint];
     if (setup >= day.setups().size()) {
@@ -71,6 +83,26 @@ final class FieldSums {
           at + ".order", "rides more setups than the " + day.setups().size() + " that are named.");
     }
     return java.util.Objects.requireNonNull(places.get(day.setups().get(setup)));
+  }
+
+  /**
+   * The same with one more day of two setups in an order that is balanced against what is removed,
+   * of which nothing but its worth is known: its values are not.
+   *
+   * @param stints of the day
+   * @param columns what is removed of it
+   */
+  FieldSums with(int a, int b, int stints, int columns) {
+    FieldSums more = new FieldSums(setups);
+    more.add(this);
+    double worth = stints / 4.0;
+    more.matrix[a][a] += worth;
+    more.matrix[b][b] += worth;
+    more.matrix[a][b] -= worth;
+    more.matrix[b][a] -= worth;
+    more.freedom += stints - columns;
+    more.solve();
+    return more;
   }
 
   void add(FieldSums day) {

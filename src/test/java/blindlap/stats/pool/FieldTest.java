@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import blindlap.stats.LeastSquares;
 import blindlap.stats.order.Drift;
+import blindlap.stats.order.Nuisance;
 import blindlap.stats.order.Orders;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -44,7 +45,7 @@ class FieldTest {
   private static LeastSquares regression(List<FieldDay> days, boolean perDay) {
     List<double[]> rows = new ArrayList<>();
     List<Double> response = new ArrayList<>();
-    int nuisance = days.stream().mapToInt(day -> day.drift().columns()).sum();
+    int nuisance = days.stream().mapToInt(day -> day.nuisance().drift().columns()).sum();
     int setups = perDay ? days.size() : NAMES.size() - 1;
     int offset = 0;
     for (int d = 0; d < days.size(); d++) {
@@ -54,7 +55,7 @@ class FieldTest {
           continue;
         }
         double[] row = new double[nuisance + setups];
-        for (int power = 0; power < day.drift().columns(); power++) {
+        for (int power = 0; power < day.nuisance().drift().columns(); power++) {
           row[offset + power] = Math.pow(i / 10.0, power);
         }
         int named = NAMES.indexOf(day.setups().get(day.order()[i]));
@@ -66,7 +67,7 @@ class FieldTest {
         rows.add(row);
         response.add(day.values()[i]);
       }
-      offset += day.drift().columns();
+      offset += day.nuisance().drift().columns();
     }
     List<double[]> columns = new ArrayList<>();
     for (int k = 0; k < nuisance + setups; k++) {
@@ -147,5 +148,79 @@ class FieldTest {
     refused("days", () -> Field.of(List.of()));
     refused("days", () -> Field.of(List.of(day("K", "L", "ABA", Drift.CURVE))));
     refused("days[0].order", () -> Field.of(List.of(day("K", "L", "ABCABC", Drift.LINE))));
+  }
+
+  /** With a covariate: one column more of that day, by the same regression. */
+  @Test
+  void aCovariateIsTakenOutOfItsDayAlone() {
+    List<FieldDay> days = ring();
+    double[] wind = random.doubles(8, 0, 5).toArray();
+    wind[2] = Double.NaN;
+    FieldDay windy = days.get(1);
+    Nuisance nuisance = Nuisance.of(windy.nuisance().drift(), List.of(wind));
+    List<FieldDay> with = new ArrayList<>(days);
+    with.set(
+        1, new FieldDay(windy.setups(), windy.order(), windy.values(), windy.valid(), nuisance));
+    Field before = Field.of(with);
+    for (int i = 0; i < 8; i++) {
+      windy.values()[i] += Double.isNaN(wind[i]) ? 50 : 3 * wind[i];
+    }
+    Field after = Field.of(with);
+    assertThat(before.df()).isEqualTo(26 - 7 - 2 - 2);
+    assertThat(after.residualSd()).isCloseTo(before.residualSd(), within(1e-9));
+    assertThat(after.pairs().get(0).estimate())
+        .isCloseTo(before.pairs().get(0).estimate(), within(1e-9));
+    refused(
+        "days[0].covariates[0]",
+        () ->
+            Field.of(
+                List.of(
+                    new FieldDay(
+                        windy.setups(),
+                        windy.order(),
+                        windy.values(),
+                        windy.valid(),
+                        Nuisance.of(Drift.LINE, List.of(new double[] {1, 2}))))));
+  }
+
+  /** A day that is added in an order balanced against the line does what the formula says. */
+  @Test
+  void whatOneMoreDayNarrowsIsWhatABalancedDayDoes() {
+    List<FieldDay> star = new ArrayList<>();
+    star.add(day("K", "L", "ABBABAABAB", Drift.LINE));
+    star.add(day("K", "M", "ABABBABAAB", Drift.LINE));
+    Field now = Field.of(star);
+    List<Field.NextDay> next = now.next(8, Drift.LINE.columns());
+    assertThat(next).extracting(n -> n.first() + n.second()).containsExactly("KL", "KM", "LM");
+    for (Field.NextDay each : next) {
+      List<FieldDay> more = new ArrayList<>(star);
+      more.add(day(each.first(), each.second(), "ABBAABBA", Drift.LINE));
+      assertThat(widest(Field.of(more)) * now.residualSd() / Field.of(more).residualSd())
+          .isCloseTo(each.widest(), within(1e-9));
+      assertThat(each.widest()).isLessThan(now.widest());
+    }
+    assertThat(now.widest()).isCloseTo(widest(now), within(1e-9));
+    assertThat(next.get(2).widest()).isLessThan(next.get(0).widest());
+    refused("stints", () -> now.next(2, 2));
+  }
+
+  private static double widest(Field field) {
+    return field.pairs().stream()
+        .mapToDouble(pair -> field.interval95(pair).orElseThrow().halfWidth())
+        .max()
+        .orElseThrow();
+  }
+
+  @Test
+  void onlyADayThatConnectsThePiecesLeavesNoPairUnknown() {
+    Field apart =
+        Field.of(
+            List.of(
+                day("K", "L", "ABBABAABAB", Drift.LINE), day("M", "N", "ABABBABAAB", Drift.LINE)));
+    assertThat(apart.widest()).isInfinite();
+    assertThat(apart.next(16, 2))
+        .filteredOn(next -> Double.isFinite(next.widest()))
+        .extracting(next -> next.first() + next.second())
+        .containsExactly("KM", "KN", "LM", "LN");
   }
 }

@@ -1,0 +1,210 @@
+package blindlap.wording;
+
+import blindlap.plan.BlindLevel;
+import blindlap.plan.Measure;
+import blindlap.plan.Setup;
+import blindlap.review.FieldFinding;
+import blindlap.stats.distribution.Interval;
+import blindlap.wording.day.Words;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Two setups of a field in words: all days together, and what each day found by itself. */
+public final class FieldRowWords {
+  static final Words WORDS = Words.of("field");
+
+  private final FieldFinding finding;
+  private final FieldFinding.Pair pair;
+  private final Measure measure;
+  private final List<String> names;
+
+  FieldRowWords(FieldFinding finding, FieldFinding.Pair pair) {
+    this.finding = finding;
+    this.pair = pair;
+    this.measure = finding.measure().orElseThrow();
+    this.names = List.of(finding.setup(pair.first()).name(), finding.setup(pair.second()).name());
+  }
+
+  /** The pair itself. */
+  public FieldFinding.Pair pair() {
+    return pair;
+  }
+
+  /** Name of the setup that is compared with the first. */
+  public String name() {
+    return names.get(1);
+  }
+
+  /** Both names. */
+  public List<String> names() {
+    return names;
+  }
+
+  private DifferenceWords words(double estimate, Optional<Interval> interval) {
+    return new DifferenceWords(names, measure, estimate, List.of(interval), 1);
+  }
+
+  private DifferenceWords pooled() {
+    return words(pair.estimate().orElseThrow(), pair.interval95());
+  }
+
+  /** "faster", of the second against the first. */
+  String word() {
+    Way way = Way.of(measure);
+    boolean first = way.first(pair.estimate().orElseThrow()) == 1;
+    return WORDS.say(
+        "word."
+            + way.name().toLowerCase(Locale.ROOT).replace('_', '.')
+            + (first ? ".first" : ".other"));
+  }
+
+  /** "2.0 s faster", "not told apart", or that no days lead there. */
+  public String brief() {
+    if (pair.standing() == FieldFinding.Standing.APART) {
+      return WORDS.say("short.apart");
+    }
+    if (pair.estimate().isEmpty()) {
+      return WORDS.say("short.withheld");
+    }
+    if (!pair.toldApart()) {
+      return WORDS.say("short.open");
+    }
+    Sizes sizes = pooled().sizes();
+    return WORDS.say("short", sizes.with(sizes.estimate(pair.estimate().getAsDouble())), word());
+  }
+
+  /** The interval for all pairs at once. */
+  public String interval() {
+    return pair.estimate().isEmpty()
+        ? WORDS.say("short.withheld")
+        : pooled().interval(pair.interval95());
+  }
+
+  /** "yes, 14 Nov 2026", or that it only follows. */
+  public String ridden() {
+    return switch (pair.standing()) {
+      case RIDDEN ->
+          WORDS.say(
+              "ridden.yes",
+              String.join(
+                  ", ", pair.own().stream().map(own -> SeriesWords.date(own.day())).toList()));
+      case FOLLOWS -> WORDS.say("ridden.no");
+      case APART -> WORDS.say("ridden.apart");
+    };
+  }
+
+  /** "that day: real and worthwhile", a line a day; over what it follows. */
+  public List<String> below() {
+    return switch (pair.standing()) {
+      case RIDDEN -> pair.own().stream().map(own -> WORDS.say("own.that", verdict(own))).toList();
+      case FOLLOWS -> List.of(WORDS.say("ridden.over", over()));
+      case APART -> List.of();
+    };
+  }
+
+  /** Names of the setups between. */
+  String over() {
+    return listed(pair.over().stream().map(id -> finding.setup(id).name()).toList());
+  }
+
+  /** "K", "K and L", "K, L and M". */
+  static String listed(List<String> names) {
+    String so = "";
+    for (int i = 0; i < names.size(); i++) {
+      String key = i == names.size() - 1 ? "and" : "comma";
+      so = i == 0 ? names.get(0) : WORDS.say(key, so, names.get(i));
+    }
+    return so;
+  }
+
+  /** What a day found by itself, quoted. */
+  String verdict(FieldFinding.OwnDay own) {
+    if (own.many()) {
+      return WORDS.say(own.apart() ? "own.many.apart" : "own.many.open");
+    }
+    // Only sessions of the blind levels enter, whose phrases nothing caps.
+    return own.verdict()
+        .map(found -> VerdictWords.phrase(BlindLevel.HELPER, measure, found))
+        .orElse(WORDS.say("own.no.verdict"));
+  }
+
+  /** What every day that holds both found by itself, a sentence each. */
+  String own() {
+    return String.join(
+        " ",
+        pair.own().stream()
+            .map(
+                own ->
+                    WORDS.say(
+                        own.many() ? "own.many" : "own",
+                        SeriesWords.date(own.day()),
+                        verdict(own),
+                        own.interval95().isEmpty()
+                            ? WORDS.say("unbounded")
+                            : words(own.estimate(), own.interval95()).interval(own.interval95())))
+            .toList());
+  }
+
+  /** A row against the reference, in a sentence with price and mass. */
+  public String sentence() {
+    return say("row.", FieldRowWords.cost(finding.setup(pair.second())));
+  }
+
+  /** A pair of two others, in a sentence. */
+  public String between() {
+    return say("pair.", "");
+  }
+
+  private String say(String kind, String cost) {
+    String key =
+        pair.standing() == FieldFinding.Standing.APART || pair.estimate().isPresent()
+            ? kind + pair.standing().name()
+            : pair.standing() == FieldFinding.Standing.RIDDEN ? kind + "own" : kind + "kept";
+    boolean row = kind.equals("row.");
+    return WORDS
+        .say(
+            key,
+            pair.estimate().isEmpty() ? "" : pooled().careful(pair.toldApart()),
+            interval(),
+            own(),
+            cost,
+            row ? names.get(1) : names.get(0),
+            over(),
+            row ? names.get(0) : names.get(1))
+        .strip();
+  }
+
+  /** "Shock L faster", for the two sides of an axis; side −1 is below zero. */
+  String side(int side) {
+    return words(side, Optional.empty()).side(side);
+  }
+
+  /** "600 EUR"; empty if unknown. */
+  public static String price(Setup setup) {
+    Setup.Price price = setup.price();
+    return price == null
+        ? ""
+        : WORDS.say("price", price.amount().toPlainString(), price.currency());
+  }
+
+  /** "882 g"; empty if unknown. */
+  public static String mass(Setup setup) {
+    BigDecimal mass = setup.massOnBike();
+    return mass == null ? "" : WORDS.say("mass", mass.stripTrailingZeros().toPlainString());
+  }
+
+  /** Both in a sentence; empty if neither is known. */
+  static String cost(Setup setup) {
+    String price = price(setup);
+    String mass = mass(setup);
+    return price.isEmpty() && mass.isEmpty()
+        ? ""
+        : " "
+            + WORDS.say(
+                "cost",
+                price.isEmpty() ? WORDS.say("price.unknown") : price,
+                mass.isEmpty() ? WORDS.say("mass.unknown") : mass);
+  }
+}
