@@ -45,6 +45,7 @@ final class Commands {
           "series",
           "import-day",
           "trail",
+          "profile",
           "passes",
           "compute");
 
@@ -103,6 +104,7 @@ final class Commands {
       case "series" -> new SeriesCommand(setting);
       case "import-day" -> new ImportDayCommand(setting);
       case "trail" -> new TrailCommand(setting);
+      case "profile" -> new ProfileCommand(setting);
       case "passes" -> new PassesCommand();
       case "compute" -> new ComputeCommand(Calculations.standard());
       default -> throw new IllegalArgumentException("no command " + name);

@@ -209,6 +209,11 @@ public final class Desk implements AutoCloseable {
     return new TrailBook(notebook, sessions, clock);
   }
 
+  /** Who should look at what. */
+  public ProfileBook profiles() {
+    return new ProfileBook(notebook.profiles(), clock);
+  }
+
   /** How often a question was asked. */
   public QuestionBook questions() {
     return questions;
