@@ -64,7 +64,7 @@ public final class Desk implements AutoCloseable {
     this.committing = new Committing(sessions, sealing, ids, seriesPlans);
     this.keys = new Keys(sessions, sealing, series, notebook);
     this.questions = new QuestionBook(notebook, series);
-    this.reviews = new Reviews(sessions, questions, series);
+    this.reviews = new Reviews(sessions, questions, series, notebook.profiles());
     this.history = new RiderHistory(notebook, sessions, series);
     this.planning =
         new Planning(
