@@ -67,7 +67,8 @@ final class BringInCommand extends SessionCommand {
         KeepingWords.unchanged(unchanged, brought.arrived().size())
             .ifPresent(words -> say(name + ": " + words));
       }
-      trails(name, brought.trails());
+      beside(name, "brought.trails", brought.trails());
+      beside(name, "brought.profiles", brought.profiles());
       int worst = ExitCode.DONE;
       for (SessionExchange.Refused refused : brought.refused()) {
         for (Problem problem : refused.problems()) {
@@ -84,10 +85,10 @@ final class BringInCommand extends SessionCommand {
     }
   }
 
-  private void trails(String name, int fresh) {
+  private void beside(String name, String key, int fresh) {
     if (fresh > 0) {
       did(Done.BROUGHT_IN);
-      say(name + ": " + KeepingWords.say("brought.trails", fresh));
+      say(name + ": " + KeepingWords.say(key, fresh));
     }
   }
 

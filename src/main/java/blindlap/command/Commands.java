@@ -47,6 +47,7 @@ final class Commands {
           "field",
           "import-day",
           "trail",
+          "profile",
           "passes",
           "compute");
 
@@ -107,6 +108,7 @@ final class Commands {
       case "field" -> new FieldCommand(setting);
       case "import-day" -> new ImportDayCommand(setting);
       case "trail" -> new TrailCommand(setting);
+      case "profile" -> new ProfileCommand(setting);
       case "passes" -> new PassesCommand();
       case "compute" -> new ComputeCommand(Calculations.standard());
       default -> throw new IllegalArgumentException("no command " + name);

@@ -28,6 +28,8 @@ enum Done {
   BROUGHT_IN,
   /** A version of a trail is in the notebook. */
   TRAIL,
+  /** A version of a profile is in the notebook. */
+  PROFILE,
   /** The demo's notebook and report are made. */
   SHOWN;
 

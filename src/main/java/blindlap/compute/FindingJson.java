@@ -71,6 +71,7 @@ public final class FindingJson {
     RemarksJson.late(root, finding.day().remarks(Remark.Kind.LATE));
     finding.left().ifPresent(left -> root.put("smallest_p_left", left.smallestP()));
     NextJson.put(root, finding);
+    ProfilesJson.put(root, finding, beside.profiles());
     BesideJson.write(root, beside);
     requests(root, finding);
     return print(root);

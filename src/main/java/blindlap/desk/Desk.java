@@ -64,7 +64,7 @@ public final class Desk implements AutoCloseable {
     this.committing = new Committing(sessions, sealing, ids, seriesPlans);
     this.keys = new Keys(sessions, sealing, series, notebook);
     this.questions = new QuestionBook(notebook, series);
-    this.reviews = new Reviews(sessions, questions, series);
+    this.reviews = new Reviews(sessions, questions, series, notebook.profiles());
     this.history = new RiderHistory(notebook, sessions, series);
     this.planning =
         new Planning(
@@ -207,6 +207,11 @@ public final class Desk implements AutoCloseable {
   /** Trails, their lines and gates. */
   public TrailBook trails() {
     return new TrailBook(notebook, sessions, clock);
+  }
+
+  /** Who should look at what. */
+  public ProfileBook profiles() {
+    return new ProfileBook(notebook.profiles(), clock);
   }
 
   /** How often a question was asked. */

@@ -19,10 +19,12 @@ import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.DayRecord;
 import blindlap.review.Finding;
+import blindlap.review.ProfileOnDay;
 import blindlap.review.QuestionHistory;
 import blindlap.review.TellingAnalysis;
 import blindlap.session.Fact;
 import blindlap.session.Outcome;
+import blindlap.session.Profiles;
 import blindlap.session.ReasonFor;
 import blindlap.session.SessionFault;
 import blindlap.session.SessionState;
@@ -32,6 +34,7 @@ import blindlap.wording.FindingText;
 import blindlap.wording.FindingWords;
 import blindlap.wording.FingerprintWords;
 import blindlap.wording.NullRunWords;
+import blindlap.wording.ProfilesFoundWords;
 import blindlap.wording.TellingNames;
 import blindlap.wording.TellingText;
 import blindlap.wording.TellingWords;
@@ -50,11 +53,13 @@ public final class Reviews {
   private final Sessions sessions;
   private final QuestionBook questions;
   private final SeriesBook series;
+  private final Profiles profiles;
 
-  Reviews(Sessions sessions, QuestionBook questions, SeriesBook series) {
+  Reviews(Sessions sessions, QuestionBook questions, SeriesBook series, Profiles profiles) {
     this.sessions = sessions;
     this.questions = questions;
     this.series = series;
+    this.profiles = profiles;
   }
 
   /** Why nothing that depends on the key may be shown, if so. */
@@ -121,11 +126,14 @@ public final class Reviews {
   /** The finding in sentences. */
   public List<String> text(SessionState state) {
     Beside beside = beside(state);
-    List<String> lines =
-        new ArrayList<>(
-            TellingAnalysis.is(state.plan())
-                ? new TellingText(telling(state)).lines(beside)
-                : new FindingText(finding(state)).lines(beside));
+    List<String> lines = new ArrayList<>();
+    if (TellingAnalysis.is(state.plan())) {
+      lines.addAll(new TellingText(telling(state)).lines(beside));
+    } else {
+      Finding finding = finding(state);
+      lines.addAll(new FindingText(finding).lines(beside));
+      ProfilesFoundWords.of(finding, beside.profiles()).ifPresent(p -> lines.addAll(p.lines()));
+    }
     AmendmentWords.mark(state).ifPresent(lines::add);
     lines.addAll(AmendmentWords.lines(state));
     lines.add(FingerprintWords.file(state));
@@ -135,9 +143,13 @@ public final class Reviews {
 
   /** The finding as JSON with fixed names. */
   public String json(SessionState state) {
+    return json(state, beside(state));
+  }
+
+  private String json(SessionState state, Beside beside) {
     return TellingAnalysis.is(state.plan())
-        ? TellingJson.write(telling(state), beside(state))
-        : FindingJson.write(finding(state), beside(state));
+        ? TellingJson.write(telling(state), beside)
+        : FindingJson.write(finding(state), beside);
   }
 
   /**
@@ -145,6 +157,16 @@ public final class Reviews {
    * under another edition than it was unsealed under is written down.
    */
   public Beside beside(SessionState state) {
+    return packed(state)
+        .with(
+            state
+                .opening()
+                .map(opening -> ProfileOnDay.of(profiles.all(), opening.entry().at()))
+                .orElse(List.of()));
+  }
+
+  /** What a data package holds of it: profiles belong to whoever reads, not to the day. */
+  private Beside packed(SessionState state) {
     return new FirstLooks(sessions).beside(state, questions.of(state)).in(series.place(state));
   }
 
@@ -208,7 +230,7 @@ public final class Reviews {
   public Map<String, byte[]> export(SessionState state) {
     return refuse(state).isPresent() || state.plan().setups().size() < 2
         ? DataPackage.blind(state)
-        : open(state, json(state), questions.of(state));
+        : open(state, json(state, packed(state)), questions.of(state));
   }
 
   /** The package of an unsealed session with a finding as JSON. */

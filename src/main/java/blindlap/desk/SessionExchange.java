@@ -109,11 +109,12 @@ public final class SessionExchange {
    * @param arrived sessions that fit, with what was new of each
    * @param refused sessions of which nothing was added
    * @param trails versions of trails that were new
+   * @param profiles versions of profiles that were new
    */
   public record Brought(
-      boolean notebook, List<Arrived> arrived, List<Refused> refused, int trails) {
+      boolean notebook, List<Arrived> arrived, List<Refused> refused, int trails, int profiles) {
     Brought(boolean notebook, List<Arrived> arrived, List<Refused> refused) {
-      this(notebook, arrived, refused, 0);
+      this(notebook, arrived, refused, 0, 0);
     }
 
     public Brought {
@@ -225,9 +226,9 @@ public final class SessionExchange {
               .map(session -> new Incoming(session, other.entries(session)))
               .toList());
     }
-    int trails = Beside.bring(other, notebook);
+    Beside.Came came = Beside.bring(other, notebook);
     Brought brought = arrival.brought(true);
-    return new Brought(true, brought.arrived(), brought.refused(), trails);
+    return new Brought(true, brought.arrived(), brought.refused(), came.trails(), came.profiles());
   }
 
   private record Incoming(SessionId session, List<StoredEntry> entries) {}

@@ -17,6 +17,7 @@ public final class Report {
     ReportPage page = new ReportPage(input.ink());
     new ReportFront(input, page).write();
     new ReportWhere(input.finding(), page).write();
+    new ReportProfiles(input, page).write();
     SessionState state = input.state();
     Finding finding = input.finding();
     DayRecord day = finding.day();

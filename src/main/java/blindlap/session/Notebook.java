@@ -122,6 +122,9 @@ public interface Notebook extends AutoCloseable {
   /** The trail book. */
   Trails trails();
 
+  /** Who should look at what. */
+  Profiles profiles();
+
   /** What recordings left of the way. */
   Contents contents();
 

@@ -33,5 +33,9 @@ public enum NotebookFault implements Fault {
   /** A version of a trail that could not be recovered: its name. */
   TRAIL_LOST,
   /** Positions of a recorded lap do not give their hash. */
-  CONTENT_DIFFERS
+  CONTENT_DIFFERS,
+  /** A version of a profile does not give its hash, or is no profile. */
+  PROFILE_DIFFERS,
+  /** Versions of profiles that could not be recovered: how many. */
+  PROFILES_LOST
 }

@@ -221,7 +221,10 @@ public final class Backups {
     }
   }
 
-  /** What tells whether something has changed: the last entry that arrived, all drafts, trails. */
+  /**
+   * What tells whether something has changed: the last entry that arrived, drafts, trails,
+   * profiles.
+   */
   private String signature(Path file) {
     try (Connection connection = Connections.connect(file, Connections.BUSY_MILLISECONDS)) {
       String last = "the " + EntryTable.lastArrived(connection);
@@ -229,6 +232,7 @@ public final class Backups {
           + " "
           + new TreeMap<>(new DraftTable(connection).all())
           + new TrailTable(connection).titles()
+          + new ProfileTable(connection).all()
           + new ContentTable(connection).names();
     } catch (SQLException e) {
       throw Connections.explain(e, file);

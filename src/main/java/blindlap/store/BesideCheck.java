@@ -7,7 +7,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Whether what stands beside the record under a hash gives it: trails, positions. */
+/** Whether what stands beside the record under a hash gives it: trails, profiles, positions. */
 final class BesideCheck {
   private static final int SHOWN_OF_A_HASH = 12;
 
@@ -25,18 +25,25 @@ final class BesideCheck {
                   "trail " + row.title().name() + ", version " + row.title().number()));
         }
       }
+      for (ProfileTable.Row row : new ProfileTable(connection).all()) {
+        if (KeptProfiles.read(row).isEmpty()) {
+          problems.add(
+              Problem.of(NotebookFault.PROFILE_DIFFERS, "profile version " + brief(row.sha256())));
+        }
+      }
       ContentTable contents = new ContentTable(connection);
       for (String name : contents.names()) {
         if (contents.find(name).isEmpty()) {
-          problems.add(
-              Problem.of(
-                  NotebookFault.CONTENT_DIFFERS,
-                  "positions " + name.substring(0, Math.min(SHOWN_OF_A_HASH, name.length()))));
+          problems.add(Problem.of(NotebookFault.CONTENT_DIFFERS, "positions " + brief(name)));
         }
       }
     } catch (SQLException e) {
       return problems; // what cannot be read is found by the reading of everything
     }
     return problems;
+  }
+
+  private static String brief(String hash) {
+    return hash.substring(0, Math.min(SHOWN_OF_A_HASH, hash.length()));
   }
 }

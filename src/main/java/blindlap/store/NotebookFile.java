@@ -23,7 +23,7 @@ final class NotebookFile {
   static final int APPLICATION_ID = 0x426C6170;
 
   /** The version this program writes. */
-  static final int VERSION = 9;
+  static final int VERSION = 10;
 
   private NotebookFile() {}
 

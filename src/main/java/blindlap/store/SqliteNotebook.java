@@ -16,6 +16,7 @@ import blindlap.session.Notebook;
 import blindlap.session.NotebookException;
 import blindlap.session.NotebookId;
 import blindlap.session.NotebookReport;
+import blindlap.session.Profiles;
 import blindlap.session.SessionState;
 import blindlap.session.SessionSummary;
 import blindlap.session.StepAfter;
@@ -339,6 +340,11 @@ public final class SqliteNotebook implements Notebook {
   @Override
   public Trails trails() {
     return new KeptTrails(door, connection);
+  }
+
+  @Override
+  public Profiles profiles() {
+    return new KeptProfiles(door, connection);
   }
 
   @Override

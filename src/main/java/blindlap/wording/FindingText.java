@@ -192,31 +192,7 @@ public final class FindingText {
 
   /** One sentence a measure beside the primary, with its harm and its caveats. */
   public List<String> others() {
-    List<String> lines = new ArrayList<>();
-    for (Comparison other : finding.others()) {
-      FindingWords words = words(other);
-      lines.add(NullRunWords.plain(day, words, other.measure().name()));
-      words.ratio().ifPresent(lines::add);
-      lines.addAll(words.harm());
-      lines.addAll(words.caveats());
-      lines.addAll(new AsideWords(finding).of(other, words));
-      lines.addAll(new RemarkWords(day).beside(other.measure()));
-    }
-    for (ManyComparison many : finding.many()) {
-      if (many.measure().role() != Measure.Role.PRIMARY) {
-        lines.add(words(many).omnibus());
-        lines.addAll(words(many).pairs());
-        lines.addAll(words(many).harm());
-        lines.addAll(words(many).caveats());
-        lines.addAll(new AsideWords(finding).of(many, this::words));
-        lines.addAll(new RemarkWords(day).beside(many.measure()));
-      }
-    }
-    for (Finding.Refusal refusal : finding.refusals()) {
-      lines.add(
-          WORDS.say("plain.refused", refusal.measure().name(), Problems.sentence(refusal.why())));
-    }
-    return lines;
+    return new MeasureText(finding).others();
   }
 
   /** What the watched harms come to. */

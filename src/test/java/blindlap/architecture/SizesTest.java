@@ -28,6 +28,7 @@ class SizesTest {
           Map.entry("session/Folding.java", "every kind of entry, applied, a method each"),
           Map.entry("plan/Plan.java", "every field of a plan, and what follows from them"),
           Map.entry("plan/PlanJson.java", "every field of a plan, a line each"),
+          Map.entry("store/SqliteNotebook.java", "what a notebook is asked for, a method each"),
           Map.entry("session/Fact.java", "every fact of a session, a record each"),
           Map.entry("screen/swap/SwapModel.java", "one page's phases, and what leads between them"),
           Map.entry("screen/swap/SwapWork.java", "everything the helper enters of one stint"),

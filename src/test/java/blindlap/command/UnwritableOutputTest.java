@@ -37,6 +37,7 @@ class UnwritableOutputTest {
       desk.sessions().all().forEach(s -> all.add(s.id() + " " + desk.notebook().heads(s.id())));
       all.add("drafts " + desk.notebook().drafts());
       all.add("trails " + desk.notebook().trails().titles());
+      all.add("profiles " + desk.profiles().all());
     }
     try (Stream<Path> files = Files.walk(day.folder)) {
       files
@@ -124,6 +125,9 @@ class UnwritableOutputTest {
     lost(day, Done.NOTHING, "series");
     String track = "src/test/resources/blindlap/recordings/t06_bike_5laps_32s_gap.gpx";
     lost(day, Done.NOTHING, "passes", track, "--gate", "52.1,-43,52.101,-43.001");
+    lost(day, Done.NOTHING, "profile");
+    lost(day, Done.PROFILE, "profile", "Long days: climbing time, mass");
+    lost(day, Done.PROFILE, "profile", "--remove", "Long days");
     lost(day, Done.NOTHING, "trail");
     String trail = day.file("trail.json", TrailFile.text(QuarryTrail.trail())).toString();
     lost(day, Done.TRAIL, "trail", "--read", trail);

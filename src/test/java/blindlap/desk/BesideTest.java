@@ -17,7 +17,7 @@ class BesideTest {
   @TempDir Path folder;
 
   @Test
-  void trailsAndPositionsComeWithANotebookAndAreTheSameInBothAfterwards() throws Exception {
+  void trailsProfilesAndPositionsComeWithANotebookAndAreTheSameInBothAfterwards() throws Exception {
     Path here = Files.createDirectory(folder.resolve("here"));
     Path there = Files.createDirectory(folder.resolve("there"));
     byte[] way = "0 11 -38".getBytes(StandardCharsets.UTF_8);
@@ -26,9 +26,12 @@ class BesideTest {
       other.trails().keep(QuarryTrail.trail("Quarry loop", 12, 690));
       other.trails().keep(QuarryTrail.trail("Ridge", 10, 600));
       other.notebook().contents().put(way);
+      other.profiles().keep("Long days: climbing time, mass");
+      other.profiles().remove("Long days");
     }
     try (Desk desk = PlanDesk.open(here, 1)) {
       desk.trails().keep(QuarryTrail.trail("Quarry loop", 12, 690));
+      desk.profiles().keep("Fast and steep: lap time");
       SafeKeeping keeping =
           new SafeKeeping(
               new SqliteFiles(PlanDesk.CLOCK, () -> new byte[16]), here.resolve("quarry.blindlap"));
@@ -37,6 +40,13 @@ class BesideTest {
             desk.exchange(keeping).bringIn(there.resolve("quarry.blindlap"));
         assertThat(brought.refused()).isEmpty();
         assertThat(brought.trails()).isEqualTo(time == 0 ? 2 : 0);
+        assertThat(brought.profiles()).isEqualTo(time == 0 ? 2 : 0);
+        assertThat(desk.profiles().all())
+            .extracting(kept -> kept.profile().name(), kept -> kept.profile().removed())
+            .containsExactlyInAnyOrder(
+                org.assertj.core.groups.Tuple.tuple("Fast and steep", false),
+                org.assertj.core.groups.Tuple.tuple("Long days", false),
+                org.assertj.core.groups.Tuple.tuple("Long days", true));
         assertThat(desk.trails().titles())
             .extracting(TrailTitle::name, TrailTitle::number)
             .containsExactly(

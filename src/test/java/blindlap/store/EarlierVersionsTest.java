@@ -34,7 +34,8 @@ import org.junit.jupiter.api.io.TempDir;
  * same three, and two covered days (drawn as you go, its warm-up shown; masked labels) just
  * committed. That of version 6 holds a closed day with a recording, its trail and what it left of
  * the way. That of version 7 holds a day under way, some of it said by a phone with and without
- * signal. That of version 8 holds a steps day, unsealed, and one committed.
+ * signal. That of version 8 holds a steps day, unsealed, and one committed. That of version 9 holds
+ * a telling run, unsealed, and one committed.
  */
 class EarlierVersionsTest {
   @TempDir private Path folder;
@@ -67,7 +68,7 @@ class EarlierVersionsTest {
       Books.put(notebook, Days.session(2), new Fact.WarmUpRidden(1));
     }
     assertThat(Books.ask(file, texts)).startsWith(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
   }
 
   @Test
@@ -88,7 +89,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
@@ -110,7 +111,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
   }
 
@@ -135,7 +136,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
   }
@@ -160,7 +161,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(Books.ask(file, "SELECT count(*) FROM trail")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-5")).exists();
   }
@@ -180,7 +181,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(Books.ask(file, "SELECT count(*) FROM content")).isEqualTo("16");
     assertThat(Books.ask(file, "SELECT count(*) FROM phones")).isEqualTo("0");
     assertThat(folder.resolve("notebook.blindlap.version-6")).exists();
@@ -200,7 +201,7 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(Books.ask(file, "SELECT count(*) FROM phones WHERE late")).isEqualTo("3");
     assertThat(folder.resolve("notebook.blindlap.version-7")).exists();
   }
@@ -222,8 +223,31 @@ class EarlierVersionsTest {
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("9");
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
     assertThat(folder.resolve("notebook.blindlap.version-8")).exists();
+  }
+
+  @Test
+  void version_9_opens_with_a_telling_run_and_without_profiles() throws Exception {
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-9.blindlap")) {
+      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+    String texts = "SELECT group_concat(text || hash) FROM entry";
+    String before = Books.ask(file, texts);
+    try (SqliteNotebook notebook = Books.open(file)) {
+      assertThat(notebook.summaries())
+          .extracting(summary -> summary.step())
+          .containsExactly(Step.COMMITTED, Step.UNSEALED);
+      SessionState day = Books.state(notebook, notebook.sessions().get(1));
+      assertThat(day.plan().telling()).isNotNull();
+      assertThat(day.recordedFinding()).isPresent();
+      assertThat(notebook.profiles().all()).isEmpty();
+      assertThat(notebook.verify().problems()).isEmpty();
+    }
+    assertThat(Books.ask(file, texts)).isEqualTo(before);
+    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    assertThat(Books.ask(file, "SELECT count(*) FROM profiles")).isEqualTo("0");
+    assertThat(folder.resolve("notebook.blindlap.version-9")).exists();
   }
 
   /** Known from the seed the old file was made with. */

@@ -11,6 +11,7 @@ import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -91,9 +92,8 @@ public final class KeepingModel {
     brought
         .arrived()
         .forEach(one -> TwoValuesWords.arrived(one.summary(), one.apart()).ifPresent(lines::add));
-    if (brought.trails() > 0) {
-      lines.add(name + ": " + KeepingWords.say("brought.trails", brought.trails()));
-    }
+    beside(name, "brought.trails", brought.trails()).ifPresent(lines::add);
+    beside(name, "brought.profiles", brought.profiles()).ifPresent(lines::add);
     for (SessionExchange.Refused refused : brought.refused()) {
       refused
           .problems()
@@ -103,6 +103,10 @@ public final class KeepingModel {
                       KeepingWords.refused(name, refused.session(), Problems.sentence(problem))));
     }
     return lines;
+  }
+
+  private static Optional<String> beside(String name, String key, int fresh) {
+    return fresh == 0 ? Optional.empty() : Optional.of(name + ": " + KeepingWords.say(key, fresh));
   }
 
   private static String many(String name, List<SessionExchange.Arrived> arrived) {

@@ -143,6 +143,7 @@ public final class ReviewPage extends StackPane {
     view.order().ifPresent(d -> page.add(new VBox(10, h2("order"), new PlotView(look, d))));
     view.curve().ifPresent(d -> picture("curve", d, "curve.title", "curve.note"));
     others(view);
+    view.profiles().ifPresent(words -> page.addWide(new ProfilesFoundView(look, words)));
     VBox blind = section("blind", List.of(view.guesses()));
     view.guessed().ifPresent(d -> blind.getChildren().add(new PlotView(look, d)));
     if (!view.waits().isEmpty()) {

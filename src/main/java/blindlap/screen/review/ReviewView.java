@@ -22,6 +22,7 @@ import blindlap.wording.FingerprintWords;
 import blindlap.wording.FormulaWords;
 import blindlap.wording.Headline;
 import blindlap.wording.HistoryWords;
+import blindlap.wording.ProfilesFoundWords;
 import blindlap.wording.TrendWords;
 import blindlap.wording.day.Figures;
 import blindlap.wording.day.Words;
@@ -43,6 +44,7 @@ import java.util.Optional;
  * @param others the other measures, a row each
  * @param columns heads of their table
  * @param sentences sentences of the other measures, with harm
+ * @param profiles who should look at what; empty where no profile is beside the finding
  * @param beside results beside the one as planned
  * @param where where on the trail the difference arises; empty where nothing was recorded
  * @param guesses did the blind hold
@@ -68,6 +70,7 @@ public record ReviewView(
     List<Other> others,
     List<String> columns,
     List<String> sentences,
+    Optional<ProfilesFoundWords> profiles,
     List<String> beside,
     Optional<WhereReview> where,
     String guesses,
@@ -112,6 +115,7 @@ public record ReviewView(
         others(finding, text, pictures),
         columns(plan),
         text.others(),
+        ProfilesFoundWords.of(finding, beside.profiles()),
         besidePicture(finding, text),
         WhereReview.of(finding),
         text.guesses(),
