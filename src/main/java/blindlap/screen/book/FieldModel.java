@@ -1,16 +1,21 @@
 package blindlap.screen.book;
 
 import blindlap.desk.FieldBook;
+import blindlap.desk.WholeFiles;
 import blindlap.review.FieldFinding;
 import blindlap.screen.part.Background;
 import blindlap.wording.FieldWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -26,7 +31,11 @@ public final class FieldModel {
   private final ObjectProperty<@Nullable Reference> reference = new SimpleObjectProperty<>();
   private final ReadOnlyObjectWrapper<FieldView> view =
       new ReadOnlyObjectWrapper<>(FieldView.WAITING);
+  private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
   private int asked;
+
+  /** What is in view; null while nothing is. */
+  private @Nullable FieldFinding shown;
 
   /** True while the model itself sets what is chosen. */
   private boolean setting;
@@ -69,6 +78,11 @@ public final class FieldModel {
     return view.getReadOnlyProperty();
   }
 
+  /** What became of the report, in a sentence; empty if none was asked for. */
+  public ReadOnlyStringProperty noticeProperty() {
+    return notice.getReadOnlyProperty();
+  }
+
   /** Reads the fields anew and stays with the one that is chosen. */
   public void refresh() {
     background.run(book::all, this::show, this::fail);
@@ -84,6 +98,7 @@ public final class FieldModel {
     chosen.set(now);
     setting = false;
     if (now == null) {
+      shown = null;
       references.clear();
       view.set(FieldView.NONE);
     } else {
@@ -124,6 +139,8 @@ public final class FieldModel {
       return;
     }
     FieldFinding finding = ((FieldBook.Result.Found) result).finding();
+    shown = finding;
+    notice.set("");
     setting = true;
     references.setAll(
         finding.setups().stream()
@@ -138,6 +155,21 @@ public final class FieldModel {
             .orElse(null));
     setting = false;
     view.set(FieldView.of(finding));
+  }
+
+  /** Writes the report of what is in view to a folder. */
+  public void report(Path folder) {
+    FieldFinding finding = shown;
+    if (finding != null) {
+      background.aside(
+          () -> {
+            Map<String, byte[]> files = book.report(finding, false);
+            WholeFiles.write(folder, files);
+            return FieldWords.say("report.written", String.join(", ", files.keySet()));
+          },
+          notice::set,
+          problem -> notice.set(FieldWords.say("page.trouble", Trouble.sentence(problem))));
+    }
   }
 
   private void fail(Exception problem) {

@@ -5,6 +5,8 @@ import static blindlap.screen.part.ReviewParts.words;
 
 import blindlap.screen.part.AnswerSentence;
 import blindlap.screen.part.Caution;
+import blindlap.screen.part.Dialogs;
+import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
@@ -16,9 +18,11 @@ import blindlap.wording.FieldWords;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Stream;
+import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** The room of fields: the answer, plot, what it hangs on, the table, pairs of others, days. */
@@ -27,12 +31,14 @@ final class FieldPage extends BorderPane {
 
   private final Look look;
   private final FieldModel model;
+  private final Dialogs dialogs;
   private final PageGrid page;
   private final RoomFrame frame;
 
-  FieldPage(Look look, FieldModel model, Runnable away) {
+  FieldPage(Look look, FieldModel model, Dialogs dialogs, Runnable away) {
     this.look = look;
     this.model = model;
+    this.dialogs = dialogs;
     this.page = new PageGrid(look);
     ComboBox<FieldModel.Choice> field = new WholeChoice<>(model.fields());
     field.valueProperty().bindBidirectional(model.chosenProperty());
@@ -72,10 +78,22 @@ final class FieldPage extends BorderPane {
     section("page.next", view.next());
     section("days.title", view.days());
     section("out.title", view.out());
+    if (!view.days().isEmpty()) {
+      page.add(report());
+    }
     page.add(
         new Caution(
             Words.of("report").say("caution"),
             Words.of("cautions").say("trust.field") + " " + Words.of("cautions").say("short")));
+  }
+
+  private FlowPane report() {
+    Button report = new Button(FieldWords.say("page.report"));
+    report.setId("field-report");
+    report.setOnAction(e -> dialogs.folder(FieldWords.say("page.report")).ifPresent(model::report));
+    Label notice = words("", "strong");
+    notice.textProperty().bind(model.noticeProperty());
+    return Fields.row(report, notice);
   }
 
   /** Always in view: there is nothing to fold it away with. */

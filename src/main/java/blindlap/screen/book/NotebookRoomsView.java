@@ -92,7 +92,7 @@ public final class NotebookRoomsView extends StackPane {
       case NOTEBOOK -> home;
       case NOISE -> new NoisePage(look, models.noise(), away);
       case SERIES -> new SeriesPage(look, models.series(), dialogs, away);
-      case FIELD -> new FieldPage(look, models.field(), away);
+      case FIELD -> new FieldPage(look, models.field(), dialogs, away);
       case OLD_DAY -> new OldDayPage(look, models.oldDay(), dialogs, away);
       case COMMITTED_PLAN -> new CommittedPlanPage(look, models.committed(), away);
     };

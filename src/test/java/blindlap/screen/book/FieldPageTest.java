@@ -121,6 +121,9 @@ class FieldPageTest {
       assertThat(book.field.viewProperty().get().question()).contains("Shock L");
       assertThat(SceneText.of(book.scene))
           .contains("How do they stand to Shock L, for R. Lind on Quarry loop?");
+      keys.choose("Write the report");
+      assertThat(book.field.noticeProperty().get()).contains("field-R_Lind-Quarry_loop.pdf");
+      assertThat(folder.resolve("field-R_Lind-Quarry_loop.html")).isNotEmptyFile();
       keys.press(KeyCode.ESCAPE);
       assertThat(book.rooms.roomProperty().get()).isEqualTo(Rooms.Room.NOTEBOOK);
     } finally {
