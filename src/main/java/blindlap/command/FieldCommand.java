@@ -5,6 +5,8 @@ import blindlap.desk.FieldBook;
 import blindlap.review.FieldFinding;
 import blindlap.wording.FieldWords;
 import blindlap.wording.day.Words;
+import java.nio.file.Path;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -41,6 +43,15 @@ final class FieldCommand extends SessionCommand {
           "Print the numbers as JSON, with the calculation request that gives them again.")
   boolean json;
 
+  @Option(
+      names = "--report",
+      paramLabel = "DIR",
+      description = "Write the report of the field: a PDF, and one HTML file.")
+  @Nullable Path report;
+
+  @Option(names = "--black", description = "The report black on white instead of colour.")
+  boolean black;
+
   FieldCommand(CommandSetting setting) {
     super(setting);
   }
@@ -54,6 +65,14 @@ final class FieldCommand extends SessionCommand {
         throw complaint(refused.problems());
       }
       FieldFinding finding = ((FieldBook.Result.Found) result).finding();
+      Path folder = report;
+      if (folder != null) {
+        Map<String, byte[]> files = desk.field().report(finding, black);
+        Files.write(folder, files);
+        did(Done.WRITTEN);
+        files.keySet().forEach(name -> say(FieldWords.say("report.at", folder.resolve(name))));
+        return ExitCode.DONE;
+      }
       if (json) {
         say(FieldBook.json(finding));
         return ExitCode.DONE;

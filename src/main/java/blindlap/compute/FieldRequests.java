@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 
 /** The calculation request that gives the numbers of a field again. */
-final class FieldRequests {
+public final class FieldRequests {
   private FieldRequests() {}
 
   /** Its days, values on the scale of the analysis, setups by their ids. */
@@ -20,6 +20,11 @@ final class FieldRequests {
       day(days.addObject(), day.numbers());
     }
     return root;
+  }
+
+  /** The same as text. */
+  public static String json(FieldFinding finding) {
+    return of(finding).toString();
   }
 
   private static void day(ObjectNode node, FieldDay day) {

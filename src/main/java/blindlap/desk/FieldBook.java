@@ -1,7 +1,12 @@
 package blindlap.desk;
 
+import blindlap.compute.Engine;
 import blindlap.compute.FieldJson;
 import blindlap.fault.Problem;
+import blindlap.paper.FieldReport;
+import blindlap.paper.ReportDocument;
+import blindlap.paper.ReportInput;
+import blindlap.paper.SeriesReport;
 import blindlap.plan.Setup;
 import blindlap.review.FieldFinding;
 import blindlap.review.FieldSessions;
@@ -9,8 +14,11 @@ import blindlap.review.QuestionHistory;
 import blindlap.session.Notebook;
 import blindlap.session.SessionState;
 import blindlap.wording.FieldWords;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -129,6 +137,37 @@ public final class FieldBook {
 
   private static Result refused(Problem problem) {
     return new Result.Refused(List.of(problem));
+  }
+
+  /**
+   * The report of a field, HTML and PDF by file name.
+   *
+   * @param black black on white instead of colour
+   */
+  public Map<String, byte[]> report(FieldFinding finding, boolean black) {
+    List<SeriesReport.Fingerprints> fingerprints = new ArrayList<>();
+    for (SessionState state : own(finding.asked())) {
+      if (finding.days().stream().anyMatch(day -> day.session().equals(state.id().text()))) {
+        fingerprints.add(
+            new SeriesReport.Fingerprints(
+                state.id().brief(),
+                state.planFingerprint().grouped(),
+                state.reviewFingerprint().map(f -> f.grouped()).orElse("")));
+      }
+    }
+    ReportDocument report =
+        FieldReport.of(
+            new FieldReport.Input(
+                finding,
+                fingerprints,
+                Engine.version(),
+                black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
+    String name = "field-" + finding.asked().rider() + "-" + finding.asked().trail();
+    name = name.replaceAll("[^\\p{L}\\p{N}_-]+", "_");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put(name + ".html", report.html().getBytes(StandardCharsets.UTF_8));
+    files.put(name + ".pdf", report.pdf());
+    return files;
   }
 
   /** A field as JSON with fixed names. */

@@ -25,10 +25,15 @@ final class Arrows {
 
   /** A level line over an interval; an end off the scale becomes a filled head. */
   static void interval(Surface surface, Scale scale, Limits limits, double y, double width) {
+    interval(surface, scale, limits, y, Pen.of(Ink.INK, width));
+  }
+
+  /** The same with another pen. */
+  static void interval(Surface surface, Scale scale, Limits limits, double y, Pen pen) {
     double left = scale.clampedAt(limits.low());
     double right = scale.clampedAt(limits.high());
-    surface.line(left, y, right, y, Pen.of(Ink.INK, width));
-    double head = 4 + 1.5 * width;
+    surface.line(left, y, right, y, pen);
+    double head = 4 + 1.5 * pen.width();
     if (!scale.holds(limits.low())) {
       beyond(surface, left, y, false, head);
     }

@@ -5,6 +5,7 @@ import blindlap.phone.PhoneMaker;
 import blindlap.screen.alone.AloneModel;
 import blindlap.screen.alone.AloneView;
 import blindlap.screen.book.CommittedPlanModel;
+import blindlap.screen.book.FieldModel;
 import blindlap.screen.book.KeepingModel;
 import blindlap.screen.book.NextSession;
 import blindlap.screen.book.NoiseModel;
@@ -132,6 +133,7 @@ final class Pages {
                 samples,
                 new NoiseModel(desk.history(), background),
                 new SeriesModel(desk.series(), desk.seriesReports(), next, background),
+                new FieldModel(desk.field(), background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),
                 new CommittedPlanModel(
                     desk.sessions(),

@@ -52,12 +52,16 @@ public final class FieldRowWords {
 
   /** "faster", of the second against the first. */
   String word() {
+    return word(measure, pair.estimate().orElseThrow());
+  }
+
+  /** The same of any shift, second less first. */
+  static String word(Measure measure, double shift) {
     Way way = Way.of(measure);
-    boolean first = way.first(pair.estimate().orElseThrow()) == 1;
     return WORDS.say(
         "word."
             + way.name().toLowerCase(Locale.ROOT).replace('_', '.')
-            + (first ? ".first" : ".other"));
+            + (way.first(shift) == 1 ? ".first" : ".other"));
   }
 
   /** "2.0 s faster", "not told apart", or that no days lead there. */
@@ -92,6 +96,19 @@ public final class FieldRowWords {
                   ", ", pair.own().stream().map(own -> SeriesWords.date(own.day())).toList()));
       case FOLLOWS -> WORDS.say("ridden.no");
       case APART -> WORDS.say("ridden.apart");
+    };
+  }
+
+  /** When it met the first, or over what it follows, for a picture. */
+  public String met() {
+    return switch (pair.standing()) {
+      case RIDDEN ->
+          WORDS.say(
+              "picture.ridden",
+              String.join(
+                  ", ", pair.own().stream().map(own -> SeriesWords.date(own.day())).toList()));
+      case FOLLOWS -> WORDS.say("picture.follows", over());
+      case APART -> "";
     };
   }
 
@@ -174,11 +191,6 @@ public final class FieldRowWords {
             over(),
             row ? names.get(0) : names.get(1))
         .strip();
-  }
-
-  /** "Shock L faster", for the two sides of an axis; side −1 is below zero. */
-  String side(int side) {
-    return words(side, Optional.empty()).side(side);
   }
 
   /** "600 EUR"; empty if unknown. */

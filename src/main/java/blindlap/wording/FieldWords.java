@@ -59,6 +59,11 @@ public final class FieldWords {
         reference);
   }
 
+  /** "faster than Shock K", for the two sides of an axis; side −1 is below zero. */
+  public String side(int side) {
+    return WORDS.say("side", FieldRowWords.word(finding.measure().orElseThrow(), side), reference);
+  }
+
   /** The rows against the reference. */
   public List<FieldRowWords> rows() {
     return finding.rows().stream().map(pair -> new FieldRowWords(finding, pair)).toList();
@@ -147,7 +152,7 @@ public final class FieldWords {
   }
 
   private String agreed() {
-    return finding.agreement().map(a -> Figures.p(a.p())).orElse("");
+    return finding.agreement().map(a -> DifferenceWords.p(a.p())).orElse("");
   }
 
   /** What stands between plot and table, whatever they show; it cannot be folded away. */

@@ -156,6 +156,7 @@ class UnwritableOutputTest {
     lost(day, Done.WRITTEN, "series", "lone", "--report", folder.resolve("all").toString());
     lost(day, Done.WRITTEN, "series", "lone", "--package", folder.resolve("whole").toString());
     lost(day, Done.NOTHING, "field");
+    lost(day, Done.WRITTEN, "field", "--report", folder.resolve("field").toString());
     assertThat(folder.resolve("whole").resolve("session-1").resolve("units.csv")).exists();
   }
 

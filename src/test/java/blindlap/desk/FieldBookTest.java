@@ -17,8 +17,10 @@ import blindlap.wording.FieldRowWords;
 import blindlap.wording.FieldWords;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
@@ -162,6 +164,23 @@ class FieldBookTest {
     FieldRowWords last = words.rows().get(3);
     assertThat(last.ridden()).isEqualTo("no: it only follows");
     assertThat(last.below()).containsExactly("over Shock M");
+  }
+
+  @Test
+  void theReportHasEveryRowItsCautionsAndTheRequestAndIsTheSameEachTime() {
+    FieldFinding finding = whole();
+    Map<String, byte[]> files = season.desk().field().report(finding, false);
+    assertThat(files.keySet())
+        .containsExactly("field-R_Lind-Quarry_loop.html", "field-R_Lind-Quarry_loop.pdf");
+    String html = new String(files.get("field-R_Lind-Quarry_loop.html"), StandardCharsets.UTF_8);
+    assertThat(html)
+        .contains("Shock L and Shock M were faster", "at one noise SD 4 in 10", "600 EUR", "882 g")
+        .contains("that day: real and worthwhile", "Which day next", "&quot;calculation&quot;")
+        .contains(
+            season.state(season.desk().sessions().all().get(0).id()).planFingerprint().grouped());
+    assertThat(html.indexOf("at one noise SD 4 in 10")).isLessThan(html.indexOf("882 g</"));
+    assertThat(season.desk().field().report(finding, false).get("field-R_Lind-Quarry_loop.html"))
+        .isEqualTo(files.get("field-R_Lind-Quarry_loop.html"));
   }
 
   @Test

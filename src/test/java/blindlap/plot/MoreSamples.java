@@ -47,6 +47,7 @@ public final class MoreSamples {
     all.put("guesses-ends", TrendSamples.guesses());
     all.put("small-levels", TrendSamples.small());
     all.putAll(WaySamples.all());
+    all.putAll(FieldSamples.all());
     return all;
   }
 

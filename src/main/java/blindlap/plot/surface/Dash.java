@@ -10,6 +10,8 @@ public enum Dash {
   DOTTED(2, 4),
   /** 12 on, 4 off, 2 on, 4 off. */
   DASH_DOT(12, 4, 2, 4),
+  /** 7 on, 5 off: the interval of what only follows. */
+  FOLLOWS(7, 5),
   /** 3 on, 4 off: guides from one part of a plot to another. */
   GUIDE(3, 4);
 

@@ -255,7 +255,7 @@ class NotebookRoomsTest {
       try (SeriesDays days = new SeriesDays(own, seed)) {
         days.ride(new SeriesDays.Day("R. Lind", "2026-10-03", 2, 0, 0.7, false));
         days.commit(new SeriesDays.Day("R. Lind", "2026-10-10", 2, 0, 0.7, false));
-        for (Rooms.Room room : List.of(Rooms.Room.SERIES, Rooms.Room.NOISE)) {
+        for (Rooms.Room room : List.of(Rooms.Room.SERIES, Rooms.Room.NOISE, Rooms.Room.FIELD)) {
           seen.add(
               Window.call(
                   () -> {
@@ -266,6 +266,6 @@ class NotebookRoomsTest {
         }
       }
     }
-    assertThat(seen).hasSize(2);
+    assertThat(seen).hasSize(3);
   }
 }
