@@ -11,6 +11,7 @@ import blindlap.review.FieldFinding.Standing;
 import blindlap.review.FieldSessions;
 import blindlap.review.TakenLook;
 import blindlap.seal.SessionKind;
+import blindlap.session.LifeCommands;
 import blindlap.session.SessionState;
 import blindlap.session.day.SessionId;
 import blindlap.wording.FieldRowWords;
@@ -285,6 +286,11 @@ class FieldBookTest {
                 .replace("worthwhile: 0.5", "worthwhile: 0.5, better: higher")));
     SessionId nullRun = season.commit(FieldSeason.plan("KL", "2026-12-07"), SessionKind.nullRun(0));
     season.unseal(season.closed(nullRun));
+    SessionId given = season.commit(FieldSeason.plan("KL", "2026-12-08"), SessionKind.comparison());
+    season.desk().sessions().act(given, latest -> new LifeCommands(latest).abandon("rain"));
+    season.commit(
+        FieldSeason.plan("KL", "2026-12-09") + "blinding: {level: masked, prepared_by: M. Oster}\n",
+        SessionKind.comparison());
     FieldFinding finding =
         ((FieldBook.Result.Found)
                 season
@@ -302,8 +308,10 @@ class FieldBookTest {
             FieldFinding.Why.OTHER_SCALE,
             FieldFinding.Why.OTHER_LAPS,
             FieldFinding.Why.OTHER_MEASURE,
-            FieldFinding.Why.NULL_RUN);
-    assertThat(new FieldWords(finding).out()).hasSize(7).allMatch(line -> !line.contains("{"));
+            FieldFinding.Why.NULL_RUN,
+            FieldFinding.Why.ABANDONED,
+            FieldFinding.Why.KNEW);
+    assertThat(new FieldWords(finding).out()).hasSize(9).allMatch(line -> !line.contains("{"));
   }
 
   /** A look's stop is known of the record alone; the same day without its looks enters. */

@@ -85,7 +85,7 @@ public final class FieldModel {
 
   /** Reads the fields anew and stays with the one that is chosen. */
   public void refresh() {
-    background.run(book::all, this::show, this::fail);
+    background.aside(book::all, this::show, this::fail);
   }
 
   private void show(List<FieldFinding.Asked> all) {
