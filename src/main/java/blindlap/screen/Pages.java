@@ -11,6 +11,7 @@ import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.book.NotebookRoomsView;
 import blindlap.screen.book.OldDayModel;
+import blindlap.screen.book.ProfilesModel;
 import blindlap.screen.book.Rooms;
 import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.book.SeriesModel;
@@ -132,6 +133,7 @@ final class Pages {
                 samples,
                 new NoiseModel(desk.history(), background),
                 new SeriesModel(desk.series(), desk.seriesReports(), next, background),
+                new ProfilesModel(desk.profiles(), desk.clock().getZone(), background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),
                 new CommittedPlanModel(
                     desk.sessions(),

@@ -30,6 +30,7 @@ public final class NotebookRoomsView extends StackPane {
       Optional<SampleDaysModel> samples,
       NoiseModel noise,
       SeriesModel series,
+      ProfilesModel profiles,
       OldDayModel oldDay,
       CommittedPlanModel committed) {}
 
@@ -70,6 +71,8 @@ public final class NotebookRoomsView extends StackPane {
       noise.enter();
     } else if (view instanceof SeriesPage series) {
       series.enter();
+    } else if (view instanceof ProfilesPage profiles) {
+      profiles.enter();
     } else if (view instanceof OldDayPage oldDay) {
       oldDay.enter();
     } else if (view instanceof CommittedPlanPage plan) {
@@ -89,6 +92,7 @@ public final class NotebookRoomsView extends StackPane {
       case NOTEBOOK -> home;
       case NOISE -> new NoisePage(look, models.noise(), away);
       case SERIES -> new SeriesPage(look, models.series(), dialogs, away);
+      case PROFILES -> new ProfilesPage(look, models.profiles(), away);
       case OLD_DAY -> new OldDayPage(look, models.oldDay(), dialogs, away);
       case COMMITTED_PLAN -> new CommittedPlanPage(look, models.committed(), away);
     };

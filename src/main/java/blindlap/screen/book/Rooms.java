@@ -10,6 +10,7 @@ public final class Rooms {
     NOTEBOOK,
     NOISE,
     SERIES,
+    PROFILES,
     OLD_DAY,
     /** Entered from a session, not by a door of its own. */
     COMMITTED_PLAN;

@@ -28,6 +28,7 @@ import javafx.stage.Stage;
 final class Book {
   final NoiseModel noise;
   final SeriesModel series;
+  final ProfilesModel profiles;
   final OldDayModel oldDay;
   final Rooms rooms = new Rooms();
   private final Look look = new Look();
@@ -48,6 +49,7 @@ final class Book {
             desk.seriesReports(),
             new NextSession(desk.anotherDay(), shell, Background.immediate()),
             Background.immediate());
+    profiles = new ProfilesModel(desk.profiles(), desk.clock().getZone(), Background.immediate());
     oldDay = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
     page =
         new NotebookRoomsView(
@@ -58,6 +60,7 @@ final class Book {
                 Optional.empty(),
                 noise,
                 series,
+                profiles,
                 oldDay,
                 new CommittedPlanModel(
                     desk.sessions(),

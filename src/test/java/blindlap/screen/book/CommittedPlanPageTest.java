@@ -98,6 +98,7 @@ class CommittedPlanPageTest {
                     desk.seriesReports(),
                     new NextSession(desk.anotherDay(), shell, Background.immediate()),
                     Background.immediate()),
+                new ProfilesModel(desk.profiles(), desk.clock().getZone(), Background.immediate()),
                 new OldDayModel(desk.plainDays(), desk.history(), Background.immediate()),
                 committed),
             rooms,
