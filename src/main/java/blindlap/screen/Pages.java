@@ -12,6 +12,7 @@ import blindlap.screen.book.NoiseModel;
 import blindlap.screen.book.NotebookModel;
 import blindlap.screen.book.NotebookRoomsView;
 import blindlap.screen.book.OldDayModel;
+import blindlap.screen.book.ProfilesModel;
 import blindlap.screen.book.Rooms;
 import blindlap.screen.book.SampleDaysModel;
 import blindlap.screen.book.SeriesModel;
@@ -134,6 +135,7 @@ final class Pages {
                 new NoiseModel(desk.history(), background),
                 new SeriesModel(desk.series(), desk.seriesReports(), next, background),
                 new FieldModel(desk.field(), background),
+                new ProfilesModel(desk.profiles(), desk.clock().getZone(), background),
                 new OldDayModel(desk.plainDays(), desk.history(), background),
                 new CommittedPlanModel(
                     desk.sessions(),

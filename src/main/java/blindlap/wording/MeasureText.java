@@ -65,6 +65,13 @@ final class MeasureText {
     return lines;
   }
 
+  /** The sentence of the primary measure says at which blind level it was ridden. */
+  private List<String> withVerdict(ManyComparison many, String verdict) {
+    List<String> lines = new ArrayList<>(lines(many));
+    lines.set(0, verdict);
+    return lines;
+  }
+
   private static String refused(Finding.Refusal refusal) {
     return WORDS.say("plain.refused", refusal.measure().name(), Problems.sentence(refusal.why()));
   }
@@ -91,8 +98,9 @@ final class MeasureText {
         .filter(many -> many.measure().equals(measure))
         .forEach(
             many -> {
+              boolean primary = measure.role() == Measure.Role.PRIMARY;
               lines.addAll(words(many).worse());
-              lines.addAll(lines(many));
+              lines.addAll(primary ? withVerdict(many, verdict) : lines(many));
             });
     finding.refusals().stream()
         .filter(refusal -> refusal.measure().equals(measure))

@@ -56,6 +56,7 @@ class NewerNotebookTest {
             List.of("notebook"),
             List.of("notebook", "--verify"),
             List.of("noise"),
+            List.of("profile", "Fast and steep: lap time"),
             List.of("review", id),
             List.of("void", id, "1", "--reason", "puncture"),
             List.of("export", id, "--session-file", folder.resolve("out").toString()))) {

@@ -2,7 +2,11 @@ package blindlap.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -83,6 +87,34 @@ class ProfileCommandTest {
     refused("control character", "profile", "Fast\u0007: lap time");
     refused("control character", "profile", "Fast: lap\u0007time");
     refused("line break", "profile", "Fast: lap\ntime");
+  }
+
+  @Test
+  void aNotebookThatIsBroughtInBringsItsProfiles() throws Exception {
+    ok("Fast: lap time");
+    ok("Fast: lap time, dabs");
+    CommandLineSession other =
+        new CommandLineSession(Files.createDirectory(folder.resolve("other")), 2);
+    CommandLineSession.Ran ran = other.run("bring-in", line.notebook.toString());
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).contains("2 new versions of profiles.");
+    assertThat(other.run("profile").out()).startsWith("Fast: lap time; dabs (version 2, made ");
+    assertThat(other.run("bring-in", line.notebook.toString()).out()).doesNotContain("profiles");
+  }
+
+  @Test
+  void versionsThatAnotherProgramChangedAreCountedBesideTheList() throws Exception {
+    ok("Fast: lap time");
+    ok("Long days: mass");
+    try (Connection notebook = DriverManager.getConnection("jdbc:sqlite:" + line.notebook);
+        Statement statement = notebook.createStatement()) {
+      statement.execute("UPDATE profile SET text = replace(text, 'mass', 'price')");
+    }
+    CommandLineSession.Ran ran = line.run("profile");
+    assertThat(ran.out()).contains("Fast: lap time").doesNotContain("Long days");
+    assertThat(ran.err())
+        .startsWith("1 version of profiles was changed by another program and is left out;");
+    assertThat(line.run("notebook", "--verify").code()).isEqualTo(ExitCode.CHECK_FAILED);
   }
 
   @Test

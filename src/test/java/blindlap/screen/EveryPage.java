@@ -145,6 +145,8 @@ final class EveryPage {
         days.add(OddDay.write(desk, gone).id());
       }
       desk.trails().keep(QuarryTrail.trail("Quarry\u202E loop", 10, 690));
+      desk.profiles().keep("Fast\u202E and steep: lap\u202E time, mass");
+      desk.profiles().keep("Fast\u202E and steep: lap\u202E time");
       Window.run(
           () -> {
             Look look = new Look();

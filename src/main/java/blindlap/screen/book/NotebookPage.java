@@ -37,7 +37,7 @@ public final class NotebookPage extends BorderPane {
   private static final double LIST_HEIGHT = 420;
   private static final double LOW_LIST_HEIGHT = 480;
   private static final double LOW = 830;
-  private static final double DOORS = 330;
+  private static final double DOORS = 400;
 
   /** Width of three buttons side by side. */
   private static final double BUTTONS = 520;

@@ -31,6 +31,7 @@ public final class NotebookRoomsView extends StackPane {
       NoiseModel noise,
       SeriesModel series,
       FieldModel field,
+      ProfilesModel profiles,
       OldDayModel oldDay,
       CommittedPlanModel committed) {}
 
@@ -73,6 +74,8 @@ public final class NotebookRoomsView extends StackPane {
       series.enter();
     } else if (view instanceof FieldPage field) {
       field.enter();
+    } else if (view instanceof ProfilesPage profiles) {
+      profiles.enter();
     } else if (view instanceof OldDayPage oldDay) {
       oldDay.enter();
     } else if (view instanceof CommittedPlanPage plan) {
@@ -93,6 +96,7 @@ public final class NotebookRoomsView extends StackPane {
       case NOISE -> new NoisePage(look, models.noise(), away);
       case SERIES -> new SeriesPage(look, models.series(), dialogs, away);
       case FIELD -> new FieldPage(look, models.field(), dialogs, away);
+      case PROFILES -> new ProfilesPage(look, models.profiles(), away);
       case OLD_DAY -> new OldDayPage(look, models.oldDay(), dialogs, away);
       case COMMITTED_PLAN -> new CommittedPlanPage(look, models.committed(), away);
     };

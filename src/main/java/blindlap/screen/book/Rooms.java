@@ -11,6 +11,7 @@ public final class Rooms {
     NOISE,
     SERIES,
     FIELD,
+    PROFILES,
     OLD_DAY,
     /** Entered from a session, not by a door of its own. */
     COMMITTED_PLAN;

@@ -29,6 +29,7 @@ final class Book {
   final NoiseModel noise;
   final SeriesModel series;
   final FieldModel field;
+  final ProfilesModel profiles;
   final OldDayModel oldDay;
   final Rooms rooms = new Rooms();
   private final Look look = new Look();
@@ -50,6 +51,7 @@ final class Book {
             new NextSession(desk.anotherDay(), shell, Background.immediate()),
             Background.immediate());
     field = new FieldModel(desk.field(), Background.immediate());
+    profiles = new ProfilesModel(desk.profiles(), desk.clock().getZone(), Background.immediate());
     oldDay = new OldDayModel(desk.plainDays(), desk.history(), Background.immediate());
     page =
         new NotebookRoomsView(
@@ -61,6 +63,7 @@ final class Book {
                 noise,
                 series,
                 field,
+                profiles,
                 oldDay,
                 new CommittedPlanModel(
                     desk.sessions(),

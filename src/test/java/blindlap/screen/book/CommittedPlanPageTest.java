@@ -99,6 +99,7 @@ class CommittedPlanPageTest {
                     new NextSession(desk.anotherDay(), shell, Background.immediate()),
                     Background.immediate()),
                 new FieldModel(desk.field(), Background.immediate()),
+                new ProfilesModel(desk.profiles(), desk.clock().getZone(), Background.immediate()),
                 new OldDayModel(desk.plainDays(), desk.history(), Background.immediate()),
                 committed),
             rooms,

@@ -121,6 +121,59 @@ class NotebookRoomsTest {
   }
 
   @Test
+  void profilesArePhotographed() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.desk().profiles().keep("Fast and steep: lap time");
+      days.desk().profiles().keep("Fast and steep: lap time, harshness at the hands");
+      days.desk().profiles().keep("Long days: climbing time, mass");
+      photograph(days.desk(), folder, Theme.DARK, Rooms.Room.PROFILES, "profiles");
+      Book book = Window.call(() -> open(days.desk(), folder, Rooms.Room.PROFILES));
+      book.take(new Book.Shot(Theme.SUNLIGHT, 1, 1366, 768), "profiles-sunlight");
+    }
+  }
+
+  @Test
+  void aProfileIsMadeRefusedChangedAndRemovedWithKeysAlone() {
+    try (SeriesDays days = new SeriesDays(folder, 1)) {
+      days.commit(new SeriesDays.Day("R. Lind", "2026-10-03", 0, 0, 1, false));
+      withKeys(
+          days.desk(),
+          (book, keys) -> {
+            keys.choose("Profiles");
+            keys.goTo("Kind of rider");
+            keys.type("Fast and steep");
+            keys.press(KeyCode.ENTER);
+            assertThat(book.profiles.saidProperty().get())
+                .isEqualTo(
+                    "\"Fast and steep\" names no measure. Nothing was kept; name at least one, or"
+                        + " remove the profile.");
+            keys.goTo("Measures that count");
+            keys.type("lap time");
+            keys.strike(KeyCode.COMMA);
+            keys.type(" mass");
+            keys.press(KeyCode.ENTER);
+            assertThat(book.profiles.saidProperty().get()).contains("is kept as version 1");
+            assertThat(book.profiles.nameProperty().get()).isEmpty();
+            keys.choose("Change Fast and steep");
+            keys.goTo("Measures that count");
+            keys.press(KeyCode.END);
+            keys.strike(KeyCode.SEMICOLON);
+            keys.type(" price");
+            keys.choose("Keep");
+            assertThat(book.profiles.keptProperty().get().profiles())
+                .singleElement()
+                .satisfies(row -> assertThat(row.measures()).isEqualTo("lap time; mass; price"));
+            keys.choose("Remove Fast and steep");
+            assertThat(book.profiles.keptProperty().get().profiles()).isEmpty();
+            assertThat(book.profiles.keptProperty().get().earlier()).hasSize(3);
+            assertThat(keys.here()).contains("Kind of rider");
+          });
+      assertThat(days.desk().profiles().profiles()).isEmpty();
+      assertThat(days.desk().profiles().versions("fast and steep")).hasSize(3);
+    }
+  }
+
+  @Test
   void bringingInOldDaysIsPhotographed() throws Exception {
     days(true);
     try (SeriesDays days = new SeriesDays(folder, 1)) {
