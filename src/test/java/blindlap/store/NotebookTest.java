@@ -131,7 +131,7 @@ class NotebookTest {
       assertThat(Books.ask(connection, "PRAGMA trusted_schema")).isEqualTo("0");
       assertThat(Books.ask(connection, "PRAGMA busy_timeout")).isEqualTo("300");
       assertThat(Books.ask(connection, "PRAGMA application_id")).isEqualTo("1114399088");
-      assertThat(Books.ask(connection, "PRAGMA user_version")).isEqualTo("9");
+      assertThat(Books.ask(connection, "PRAGMA user_version")).isEqualTo("10");
     }
   }
 
