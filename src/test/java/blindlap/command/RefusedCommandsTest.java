@@ -312,6 +312,13 @@ class RefusedCommandsTest {
             line("--verify", "--backup", "--backups", "--search", "two tasks at once")));
     all.put("noise", List.of(line("--json", "--rider", "R. Lind", "--trail")));
     all.put(
+        "field",
+        List.of(
+            line("--rider", "Nobody", "--trail", "Quarry loop", "--measure", "lap time"),
+            line("--reference", "Shock Z", "--json"),
+            line("--rider", "Nobody", "--black", "--report", folder.toString())));
+    all.put("profile", List.of(line("--remove", "Nobody"), line("Fast: ")));
+    all.put(
         "series",
         List.of(
             line("other", "--json"),
