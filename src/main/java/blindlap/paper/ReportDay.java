@@ -98,7 +98,7 @@ final class ReportDay {
     page.h2("day.record");
     page.p(
         WORDS.say(
-            plan.steps() == null ? "order" : "order.levels",
+            levels() ? "order.levels" : "order",
             order(),
             Figures.count(said.orders()),
             plan.setups().get(0).name()));
@@ -117,8 +117,12 @@ final class ReportDay {
     return run == null ? letters : letters.replaceAll("(.{" + run.task().laps() + "})(?=.)", "$1 ");
   }
 
+  private boolean levels() {
+    return plan.oneSetting() != null;
+  }
+
   private String setupOrLevel() {
-    return plan.steps() == null ? "th.setup" : "th.level";
+    return levels() ? "th.level" : "th.setup";
   }
 
   private void laps() {
@@ -136,7 +140,7 @@ final class ReportDay {
     }
     page.h3("laps.all")
         .table(head, rows)
-        .note(WORDS.say(plan.steps() == null ? "laps.note" : "laps.note.levels"));
+        .note(WORDS.say(levels() ? "laps.note.levels" : "laps.note"));
   }
 
   private List<String> row(LapState lap) {

@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -89,67 +90,6 @@ public record QuestionHistory(List<Past> past) {
           .map(TellingVerdict::text)
           .or(() -> verdict.map(found -> trend ? found.textOfTrend() : found.text()));
     }
-
-    /** A session of measures. */
-    public Past(
-        String session,
-        LocalDate day,
-        String rider,
-        String trail,
-        Step step,
-        String reason,
-        String primary,
-        Told told,
-        Optional<Verdict> verdict,
-        boolean alike,
-        boolean knownBefore,
-        BlindLevel level,
-        boolean trend) {
-      this(
-          session,
-          day,
-          rider,
-          trail,
-          step,
-          reason,
-          primary,
-          told,
-          verdict,
-          alike,
-          knownBefore,
-          level,
-          trend,
-          Optional.empty());
-    }
-
-    /** A comparison with a helper. */
-    public Past(
-        String session,
-        LocalDate day,
-        String rider,
-        String trail,
-        Step step,
-        String reason,
-        String primary,
-        Told told,
-        Optional<Verdict> verdict,
-        boolean alike,
-        boolean knownBefore) {
-      this(
-          session,
-          day,
-          rider,
-          trail,
-          step,
-          reason,
-          primary,
-          told,
-          verdict,
-          alike,
-          knownBefore,
-          BlindLevel.HELPER,
-          false);
-    }
   }
 
   /** The session whose result was known first, if the one in hand is a repeat after a result. */
@@ -166,7 +106,8 @@ public record QuestionHistory(List<Past> past) {
 
   /**
    * Same rider, same trail, same set of setups by their ids; whatever the primary measure. Steps
-   * days ask the same of one setting of one setup, whatever the levels.
+   * days ask the same of one setting of one setup, whatever the levels; telling runs at the same
+   * levels, however they are typed.
    */
   public static boolean alike(Plan a, Plan b) {
     return plain(a.rider()).equals(plain(b.rider()))
@@ -180,8 +121,19 @@ public record QuestionHistory(List<Past> past) {
   }
 
   private static Set<String> compared(Plan plan) {
-    StepsDay steps = plan.steps();
-    return steps == null ? ids(plan) : Set.of(steps.setupId(), "setting " + plain(steps.setting()));
+    StepsDay setting = plan.oneSetting();
+    if (setting == null) {
+      return ids(plan);
+    }
+    Set<String> compared = new HashSet<>();
+    compared.add(setting.setupId());
+    compared.add("setting " + plain(setting.setting()));
+    if (plan.telling() != null) { // whether more can be told apart is another question
+      plan.levels()
+          .ifPresent(
+              at -> at.forEach(level -> compared.add("level " + level.stripTrailingZeros())));
+    }
+    return compared;
   }
 
   private static Set<String> ids(Plan plan) {

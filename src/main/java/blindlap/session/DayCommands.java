@@ -131,6 +131,7 @@ public final class DayCommands {
       if (here.isEmpty() && (known == null || !known.ridden())) {
         problems.add(Problem.of(SessionFault.LAP_NOT_RIDDEN, lap.where(), number(lap.lap())));
       } else if (here.isEmpty() && known != null) {
+        problems.addAll(new Uncorrected(state).problems(lap, known));
         problems.addAll(corrections(lap, known, reason, decider, facts));
       }
     }

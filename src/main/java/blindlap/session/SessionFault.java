@@ -34,6 +34,8 @@ public enum SessionFault implements Fault {
   LAP_TWICE_IN_FILE,
   /** The lap has not been ridden yet: lap. */
   LAP_NOT_RIDDEN,
+  /** A cell that no correction changes says something else than is recorded: column, lap. */
+  NOT_CORRECTED,
   /** A lap after the stint at which the day was cut short: lap, last stint. */
   AFTER_CUT_SHORT,
   /** A measure that the plan does not have: name, known names. */

@@ -54,6 +54,16 @@ class TellingDayCommandTest {
   }
 
   @Test
+  void anAnswerOnRecordIsNotCorrectedAndNothingSaysThatItWas() throws IOException {
+    String file = day.file("laps.csv", "lap,answer,sureness\n3,3,hunch\n").toString();
+    CommandLineSession.Ran other =
+        day.run("record", "latest", file, "--correct", "--reason", "typing error");
+    assertThat(other.code()).isEqualTo(2);
+    assertThat(other.err()).startsWith("Line 2: \"answer\" of lap 3 is not what is recorded");
+    assertThat(other.out()).doesNotContain("Saved");
+  }
+
+  @Test
   void aVoidIsOfATrialAndComesBeforeItsAnswer() {
     CommandLineSession.Ran answered = day.run("void", "latest", "3", "--reason", "crash");
     assertThat(answered.code()).isEqualTo(2);

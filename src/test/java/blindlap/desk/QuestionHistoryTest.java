@@ -3,6 +3,8 @@ package blindlap.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.plan.Plan;
+import blindlap.plan.Plans;
+import blindlap.plan.TellingRuns;
 import blindlap.review.QuestionHistory;
 import blindlap.seal.SessionKind;
 import blindlap.session.LifeCommands;
@@ -46,7 +48,8 @@ class QuestionHistoryTest {
       assertThat(text(files, "history.csv").lines().skip(1).toList())
           .containsExactly(
               first.id().text()
-                  + ",2026-11-14,R. Lind,Quarry loop,unsealed,,lap time,found,real and worthwhile,true,true");
+                  + ",2026-11-14,R. Lind,Quarry loop,unsealed,,lap time,found,real and"
+                  + " worthwhile,true,true");
       assertThat(reviews.json(second)).contains("\"known_before\" : true");
       assertThat(PackageReview.of(files).text()).isEqualTo(text);
       assertThat(PackageReview.of(files).json()).isEqualTo(reviews.json(second));
@@ -87,6 +90,21 @@ class QuestionHistoryTest {
     Plan other = AskedAgain.plan(TestDay.EIGHT.replace("name: Shock L", "name: Shock M"));
     assertThat(QuestionHistory.alike(plan, same)).isTrue();
     assertThat(QuestionHistory.alike(plan, other)).isFalse();
+  }
+
+  @Test
+  void tellingRunsAskTheSameAtTheSameLevelsOfTheSameSettingHoweverTheyAreTyped() {
+    Plan plan = TellingRuns.levels();
+    String typed = "levels: [13.0, 9.0], least: 2, most: 16";
+    Plan same = Plans.with(TellingRuns.levels("task: duo-trio", typed));
+    Plan wider = Plans.with(TellingRuns.levels("task: triangle", "levels: [9, 15], most: 16"));
+    Plan rebound =
+        Plans.with(
+            TellingRuns.levels("task: triangle", "levels: [9, 13], least: 2, most: 16")
+                .replace("setting: compression", "setting: rebound"));
+    assertThat(QuestionHistory.alike(plan, same)).isTrue();
+    assertThat(QuestionHistory.alike(plan, wider)).isFalse();
+    assertThat(QuestionHistory.alike(plan, rebound)).isFalse();
   }
 
   @Test

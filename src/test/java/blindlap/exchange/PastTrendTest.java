@@ -36,7 +36,8 @@ class PastTrendTest {
                 true,
                 false,
                 BlindLevel.HELPER,
-                trend)));
+                trend,
+                Optional.empty())));
   }
 
   @Test

@@ -3,6 +3,7 @@ package blindlap.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Reviews;
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Labels;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
@@ -68,7 +69,10 @@ class RandomReportsTest {
                   QuestionHistory.Told.SEALED,
                   Optional.empty(),
                   true,
-                  false)));
+                  false,
+                  BlindLevel.HELPER,
+                  false,
+                  Optional.empty())));
 
   /** Days in every build; more with {@code -Dreports=200} (DEVELOPERS.md). */
   /** Seeds that lie side by side begin alike, unless they are spread first. */

@@ -2,6 +2,7 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.review.Analysis;
 import blindlap.review.Comparison;
@@ -368,7 +369,10 @@ class ScepticOfDaysTest {
             ? Optional.of(Verdict.values()[random.nextInt(Verdict.values().length)])
             : Optional.empty(),
         random.nextBoolean(),
-        found && random.nextInt(3) == 0);
+        found && random.nextInt(3) == 0,
+        BlindLevel.HELPER,
+        false,
+        Optional.empty());
   }
 
   /** What is wrong with the lines of a history; empty if nothing is. */
@@ -450,7 +454,10 @@ class ScepticOfDaysTest {
             QuestionHistory.Told.SEALED,
             Optional.empty(),
             true,
-            false);
+            false,
+            BlindLevel.HELPER,
+            false,
+            Optional.empty());
     QuestionHistory history = new QuestionHistory(List.of(sealed));
     List<String> lines = HistoryWords.titled(history);
     assertThat(history(lines, history)).isEmpty();
