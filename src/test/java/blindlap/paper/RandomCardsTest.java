@@ -3,6 +3,7 @@ package blindlap.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import blindlap.desk.Reviews;
+import blindlap.plan.BlindLevel;
 import blindlap.plot.CardFormat;
 import blindlap.plot.surface.Face;
 import blindlap.plot.surface.Weight;
@@ -47,7 +48,10 @@ class RandomCardsTest {
                   QuestionHistory.Told.SEALED,
                   Optional.empty(),
                   true,
-                  true)));
+                  true,
+                  BlindLevel.HELPER,
+                  false,
+                  Optional.empty())));
 
   static LongStream seeds() {
     return LongStream.rangeClosed(1, DAYS);
