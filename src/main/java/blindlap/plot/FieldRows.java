@@ -1,7 +1,6 @@
 package blindlap.plot;
 
 import blindlap.plot.surface.Anchor;
-import blindlap.plot.surface.Box;
 import blindlap.plot.surface.Dash;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Face;
@@ -77,9 +76,11 @@ public final class FieldRows implements Drawing {
     public Content {
       rows = List.copyOf(rows);
     }
-  }
 
-  private static final Pen GUIDE = new Pen(Ink.INK, 1, Dash.GUIDE);
+    private RowsFrame.Said said() {
+      return new RowsFrame.Said(worthwhile, axis, left, right);
+    }
+  }
 
   private static final Pen FOLLOWS = new Pen(Ink.INK, 2, Dash.FOLLOWS);
 
@@ -114,9 +115,7 @@ public final class FieldRows implements Drawing {
   @Override
   public void draw(Surface surface, double width, double textScale) {
     Layout at = new Layout(content, new Faces(textScale), width);
-    band(surface, at);
-    double zero = AxisPart.crisp(at.scale.at(0));
-    surface.line(zero, at.bandTop, zero, at.axis, GUIDE);
+    at.frame.behind(surface, at.axis);
     for (int i = 0; i < content.rows().size(); i++) {
       if (i > 0) {
         double y = AxisPart.crisp(at.tops[i]);
@@ -124,43 +123,7 @@ public final class FieldRows implements Drawing {
       }
       row(surface, at, i);
     }
-    bandWords(surface, at);
-    AxisPart.across(surface, at.scale, content.axis(), at.axis, at.faces);
-    Face face = at.faces.plain();
-    for (int i = 0; i < at.axisWords.size(); i++) {
-      surface.text(
-          at.axisWords.get(i),
-          0,
-          at.axis + AxisPart.numberBaseline(at.faces) + i * face.line(),
-          Anchor.START,
-          face,
-          Ink.SECOND);
-    }
-    DirectionWords.of(content.left(), content.right(), at.faces, at.scale.at(0), width)
-        .draw(surface, at.below);
-  }
-
-  private void band(Surface surface, Layout at) {
-    if (content.worthwhile().isEmpty()) {
-      return;
-    }
-    double half = content.worthwhile().get().halfWidth();
-    double left = at.scale.clampedAt(-half);
-    double right = at.scale.clampedAt(half);
-    surface.hatch(new Box(left, at.bandTop, right - left, at.axis - at.bandTop));
-    for (double x : new double[] {left, right}) {
-      surface.line(x, at.bandTop, x, at.axis, Pen.of(Ink.INK, 1.4));
-    }
-  }
-
-  private void bandWords(Surface surface, Layout at) {
-    Face face = at.faces.plain();
-    for (int i = 0; i < at.bandWords.size(); i++) {
-      String words = at.bandWords.get(i);
-      double half = face.room(words) / 2;
-      double middle = Math.max(half, Math.min(at.width - half, at.scale.at(0)));
-      surface.text(words, middle, face.ascent() + i * face.line(), Anchor.MIDDLE, face, Ink.INK);
-    }
+    at.frame.around(surface, at.axis);
   }
 
   private void row(Surface surface, Layout at, int index) {
@@ -208,21 +171,16 @@ public final class FieldRows implements Drawing {
 
   /** Where everything stands at a width. */
   private static final class Layout {
-    private static final double FARTHEST = 1.2;
-
     private final Faces faces;
     private final double width;
+    private final RowsFrame frame;
     private final Scale scale;
     private final List<List<String>> names = new ArrayList<>();
     private final List<List<String>> notes = new ArrayList<>();
     private final List<List<String>> words = new ArrayList<>();
-    private final List<String> bandWords;
     private final double[] tops;
     private final double[] heights;
-    private final double bandTop;
-    private final List<String> axisWords;
     private final double axis;
-    private final double below;
     private final double height;
 
     Layout(Content content, Faces faces, double width) {
@@ -230,13 +188,22 @@ public final class FieldRows implements Drawing {
       this.width = width;
       double labelWidth = labelWidth(content);
       double wordsWidth = wordsWidth(content);
-      this.scale = scale(content, labelWidth + faces.px(6), width - wordsWidth - faces.px(14));
-      String small = content.worthwhile().map(b -> String.join(" ", b.words())).orElse("");
-      this.bandWords = small.isEmpty() ? List.of() : Lines.wrap(small, faces.plain(), width, 2);
-      this.bandTop = bandWords.size() * faces.plain().line() + faces.px(4);
+      this.frame =
+          new RowsFrame(
+              content.said(),
+              content.rows().stream()
+                  .filter(Row::measured)
+                  .map(row -> new RowsFrame.Extent(row.estimate(), row.interval()))
+                  .toList(),
+              faces,
+              width,
+              labelWidth,
+              wordsWidth,
+              4);
+      this.scale = frame.scale();
       this.tops = new double[content.rows().size()];
       this.heights = new double[tops.length];
-      double y = bandTop + faces.px(2);
+      double y = frame.top() + faces.px(2);
       for (int i = 0; i < tops.length; i++) {
         Row row = content.rows().get(i);
         names.add(Lines.wrap(row.label(), faces.strong(), labelWidth - 4, 2));
@@ -254,15 +221,7 @@ public final class FieldRows implements Drawing {
         y += heights[i];
       }
       this.axis = y + faces.px(4);
-      double arrows =
-          DirectionWords.of(content.left(), content.right(), faces, scale.at(0), width).height();
-      this.axisWords = Lines.wrap(content.axis().words(), faces.plain(), labelWidth - 4, 4);
-      double axisRoom =
-          AxisPart.numberBaseline(faces)
-              + (axisWords.size() - 1) * faces.plain().line()
-              + faces.plain().descent();
-      this.below = axis + Math.max(faces.px(12) + faces.number().line(), axisRoom + faces.px(4));
-      this.height = below + arrows + faces.px(4);
+      this.height = frame.height(axis);
     }
 
     private double labelWidth(Content content) {
@@ -280,29 +239,6 @@ public final class FieldRows implements Drawing {
         widest = Math.max(widest, faces.plain().room(row.words()));
       }
       return Math.min(0.22 * width, widest + 2);
-    }
-
-    // An end that is very far away does not stretch the axis; it becomes an arrow.
-    private static Scale scale(Content content, double from, double to) {
-      double band = content.worthwhile().map(b -> 1.15 * b.halfWidth()).orElse(0.0);
-      double first = -band;
-      double last = band;
-      for (Row row : content.rows()) {
-        first = row.measured() ? Math.min(first, row.estimate()) : first;
-        last = row.measured() ? Math.max(last, row.estimate()) : last;
-      }
-      double span = last > first ? last - first : 1;
-      double low = last > first ? first : -0.5;
-      double high = last > first ? last : 0.5;
-      for (Row row : content.rows()) {
-        if (row.measured()) {
-          double left = row.interval().low();
-          double right = row.interval().high();
-          low = Math.min(low, left < first - FARTHEST * span ? first - 0.25 * span : left);
-          high = Math.max(high, right > last + FARTHEST * span ? last + 0.25 * span : right);
-        }
-      }
-      return Scale.around(low, high, 0.04, from, to);
     }
   }
 }

@@ -1,8 +1,6 @@
 package blindlap.plot;
 
 import blindlap.plot.surface.Anchor;
-import blindlap.plot.surface.Box;
-import blindlap.plot.surface.Dash;
 import blindlap.plot.surface.Drawing;
 import blindlap.plot.surface.Face;
 import blindlap.plot.surface.Faces;
@@ -78,9 +76,11 @@ public final class PooledRows implements Drawing {
     public Content {
       rows = List.copyOf(rows);
     }
-  }
 
-  private static final Pen GUIDE = new Pen(Ink.INK, 1, Dash.GUIDE);
+    private RowsFrame.Said said() {
+      return new RowsFrame.Said(worthwhile, axis, left, right);
+    }
+  }
 
   private final Content content;
 
@@ -113,9 +113,7 @@ public final class PooledRows implements Drawing {
   @Override
   public void draw(Surface surface, double width, double textScale) {
     Layout at = new Layout(content, new Faces(textScale), width);
-    band(surface, at);
-    double zero = AxisPart.crisp(at.scale.at(0));
-    surface.line(zero, at.bandTop, zero, at.axis, GUIDE);
+    at.frame.behind(surface, at.axis);
     for (int i = 0; i < content.rows().size(); i++) {
       if (i > 0 && startsPooled(i)) {
         double y = AxisPart.crisp(at.tops[i] - at.faces.px(5));
@@ -123,40 +121,12 @@ public final class PooledRows implements Drawing {
       }
       row(surface, at, i);
     }
-    bandWords(surface, at);
-    AxisPart.across(surface, at.scale, content.axis(), at.axis, at.faces);
-    axisWords(surface, at);
-    DirectionWords.of(content.left(), content.right(), at.faces, at.scale.at(0), width)
-        .draw(surface, at.below);
+    at.frame.around(surface, at.axis);
   }
 
   private boolean startsPooled(int row) {
     return content.rows().get(row).kind() == Kind.POOLED
         && content.rows().get(row - 1).kind() != Kind.POOLED;
-  }
-
-  private void band(Surface surface, Layout at) {
-    if (content.worthwhile().isEmpty()) {
-      return;
-    }
-    double half = content.worthwhile().get().halfWidth();
-    double left = at.scale.clampedAt(-half);
-    double right = at.scale.clampedAt(half);
-    surface.hatch(new Box(left, at.bandTop, right - left, at.axis - at.bandTop));
-    for (double x : new double[] {left, right}) {
-      surface.line(x, at.bandTop, x, at.axis, Pen.of(Ink.INK, 1.4));
-    }
-  }
-
-  private void bandWords(Surface surface, Layout at) {
-    Face face = at.faces.plain();
-    for (int i = 0; i < at.bandWords.size(); i++) {
-      String words = at.bandWords.get(i);
-      double half = face.room(words) / 2;
-      double middle = Math.max(half, Math.min(at.width - half, at.scale.at(0)));
-      double baseline = face.ascent() + i * face.line();
-      surface.text(words, middle, baseline, Anchor.MIDDLE, face, Ink.INK);
-    }
   }
 
   private void row(Surface surface, Layout at, int index) {
@@ -185,47 +155,41 @@ public final class PooledRows implements Drawing {
     surface.text(words, at.width, y + 0.35 * face.size(), Anchor.END, face, Ink.INK);
   }
 
-  private void axisWords(Surface surface, Layout at) {
-    Face face = at.faces.plain();
-    List<String> lines = at.axisWords;
-    double first = at.axis + AxisPart.numberBaseline(at.faces);
-    for (int i = 0; i < lines.size(); i++) {
-      surface.text(lines.get(i), 0, first + i * face.line(), Anchor.START, face, Ink.SECOND);
-    }
-  }
-
   /** Where everything stands at a width. */
   private static final class Layout {
     private static final double INDENT = 14;
-    private static final double FARTHEST = 1.2;
 
     private final Faces faces;
     private final double width;
-    private final double labelWidth;
     private final double wordsWidth;
+    private final RowsFrame frame;
     private final Scale scale;
     private final List<List<String>> labels = new ArrayList<>();
-    private final List<String> bandWords;
     private final double[] tops;
     private final double[] heights;
-    private final double bandTop;
-    private final List<String> axisWords;
     private final double axis;
-    private final double below;
     private final double height;
 
     Layout(Content content, Faces faces, double width) {
       this.faces = faces;
       this.width = width;
-      this.labelWidth = Math.min(0.32 * width, widest(content, faces, true) + 10);
+      double labelWidth = Math.min(0.32 * width, widest(content, faces, true) + 10);
       this.wordsWidth = Math.min(0.28 * width, widest(content, faces, false) + 2);
-      this.scale = scale(content, labelWidth + faces.px(6), width - wordsWidth - faces.px(14));
-      String small = content.worthwhile().map(b -> String.join(" ", b.words())).orElse("");
-      this.bandWords = small.isEmpty() ? List.of() : Lines.wrap(small, faces.plain(), width, 2);
-      this.bandTop = bandWords.size() * faces.plain().line() + faces.px(4);
+      this.frame =
+          new RowsFrame(
+              content.said(),
+              content.rows().stream()
+                  .map(row -> new RowsFrame.Extent(row.estimate(), row.ninetyFive()))
+                  .toList(),
+              faces,
+              width,
+              labelWidth,
+              wordsWidth,
+              2);
+      this.scale = frame.scale();
       this.tops = new double[content.rows().size()];
       this.heights = new double[tops.length];
-      double y = bandTop + faces.px(6);
+      double y = frame.top() + faces.px(6);
       for (int i = 0; i < tops.length; i++) {
         Row row = content.rows().get(i);
         boolean pooled = row.kind() == Kind.POOLED;
@@ -239,15 +203,7 @@ public final class PooledRows implements Drawing {
         y = tops[i] + heights[i];
       }
       this.axis = y + faces.px(6);
-      double arrows =
-          DirectionWords.of(content.left(), content.right(), faces, scale.at(0), width).height();
-      this.axisWords = Lines.wrap(content.axis().words(), faces.plain(), labelWidth - 4, 2);
-      double words =
-          AxisPart.numberBaseline(faces)
-              + (axisWords.size() - 1) * faces.plain().line()
-              + faces.plain().descent();
-      this.below = axis + Math.max(faces.px(12) + faces.number().line(), words + faces.px(4));
-      this.height = below + arrows + faces.px(4);
+      this.height = frame.height(axis);
     }
 
     private static double widest(Content content, Faces faces, boolean label) {
@@ -258,27 +214,6 @@ public final class PooledRows implements Drawing {
         widest = Math.max(widest, indent + face.room(label ? row.label() : row.words()));
       }
       return widest;
-    }
-
-    // An end that is unbounded or very far away does not stretch the axis; it becomes an arrow.
-    private static Scale scale(Content content, double from, double to) {
-      double band = content.worthwhile().map(b -> 1.15 * b.halfWidth()).orElse(0.0);
-      double first = -band;
-      double last = band;
-      for (Row row : content.rows()) {
-        first = Math.min(first, row.estimate());
-        last = Math.max(last, row.estimate());
-      }
-      double span = last > first ? last - first : 1;
-      double low = first;
-      double high = last;
-      for (Row row : content.rows()) {
-        double left = row.ninetyFive().low();
-        double right = row.ninetyFive().high();
-        low = Math.min(low, left < first - FARTHEST * span ? first - 0.25 * span : left);
-        high = Math.max(high, right > last + FARTHEST * span ? last + 0.25 * span : right);
-      }
-      return Scale.around(low, high, 0.04, from, to);
     }
   }
 }

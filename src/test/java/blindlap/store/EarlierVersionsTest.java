@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -74,180 +75,141 @@ class EarlierVersionsTest {
   @Test
   void version_2_opens_with_every_entry_and_shows_that_nothing_was_recorded_at_unsealing()
       throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-2.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .containsExactly(Step.RIDING, Step.UNSEALED, Step.REPORTED);
-      SessionId reported = notebook.sessions().get(2);
-      assertThat(Books.state(notebook, reported).openKey()).isPresent();
-      assertThat(Books.state(notebook, reported).recordedFinding()).isEmpty();
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    opens(
+        2,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .containsExactly(Step.RIDING, Step.UNSEALED, Step.REPORTED);
+          SessionId reported = notebook.sessions().get(2);
+          assertThat(Books.state(notebook, reported).openKey()).isPresent();
+          assertThat(Books.state(notebook, reported).recordedFinding()).isEmpty();
+        });
     assertThat(Books.ask(file, "SELECT count(*) FROM findings")).isEqualTo("0");
-    assertThat(folder.resolve("notebook.blindlap.version-2")).exists();
   }
 
   @Test
   void version_3_opens_with_every_entry_and_its_recorded_findings() throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-3.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .containsExactly(Step.RIDING, Step.REPORTED, Step.UNSEALED, Step.UNSEALED);
-      assertThat(notebook.sessions())
-          .filteredOn(id -> Books.state(notebook, id).recordedFinding().isPresent())
-          .hasSize(3);
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
-    assertThat(folder.resolve("notebook.blindlap.version-3")).exists();
+    opens(
+        3,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .containsExactly(Step.RIDING, Step.REPORTED, Step.UNSEALED, Step.UNSEALED);
+          assertThat(notebook.sessions())
+              .filteredOn(id -> Books.state(notebook, id).recordedFinding().isPresent())
+              .hasSize(3);
+        });
   }
 
   @Test
   void version_4_opens_with_every_entry_and_its_open_session_keeps_its_sealed_key()
       throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-4.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .startsWith(Step.RIDING)
-          .hasSize(4);
-      SessionState open = Books.state(notebook, notebook.sessions().get(0));
-      assertThat(open.plan().blinding().level()).isEqualTo(blindlap.plan.BlindLevel.OPEN);
-      assertThat(open.covered()).isFalse();
-      assertThat(open.sealedKey().sessionId()).isEqualTo(open.id().text());
-      assertThat(notebook.cover(open.id())).isEmpty();
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    opens(
+        4,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .startsWith(Step.RIDING)
+              .hasSize(4);
+          SessionState open = Books.state(notebook, notebook.sessions().get(0));
+          assertThat(open.plan().blinding().level()).isEqualTo(blindlap.plan.BlindLevel.OPEN);
+          assertThat(open.covered()).isFalse();
+          assertThat(open.sealedKey().sessionId()).isEqualTo(open.id().text());
+          assertThat(notebook.cover(open.id())).isEmpty();
+        });
     assertThat(Books.ask(file, "SELECT count(*) FROM cover")).isEqualTo("0");
-    assertThat(folder.resolve("notebook.blindlap.version-4")).exists();
   }
 
   @Test
   void version_5_opens_with_every_entry_and_its_covered_orders_and_an_empty_trail_book()
       throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-5.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .containsExactlyInAnyOrder(
-              Step.REPORTED, Step.UNSEALED, Step.UNSEALED, Step.COMMITTED, Step.COMMITTED);
-      assertThat(notebook.sessions())
-          .filteredOn(id -> Books.state(notebook, id).covered())
-          .hasSize(2)
-          .allSatisfy(id -> assertThat(notebook.cover(id)).isPresent());
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    opens(
+        5,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .containsExactlyInAnyOrder(
+                  Step.REPORTED, Step.UNSEALED, Step.UNSEALED, Step.COMMITTED, Step.COMMITTED);
+          assertThat(notebook.sessions())
+              .filteredOn(id -> Books.state(notebook, id).covered())
+              .hasSize(2)
+              .allSatisfy(id -> assertThat(notebook.cover(id)).isPresent());
+        });
     assertThat(Books.ask(file, "SELECT count(*) FROM trail")).isEqualTo("0");
-    assertThat(folder.resolve("notebook.blindlap.version-5")).exists();
   }
 
   @Test
   void version_6_opens_with_its_recording_and_no_entry_by_phone() throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-6.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      SessionState day = Books.state(notebook, notebook.sessions().get(0));
-      assertThat(day.step()).isEqualTo(Step.DAY_CLOSED);
-      assertThat(day.recorded().files()).hasSize(1);
-      assertThat(day.phones().last()).isEmpty();
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    opens(
+        6,
+        notebook -> {
+          SessionState day = Books.state(notebook, notebook.sessions().get(0));
+          assertThat(day.step()).isEqualTo(Step.DAY_CLOSED);
+          assertThat(day.recorded().files()).hasSize(1);
+          assertThat(day.phones().last()).isEmpty();
+        });
     assertThat(Books.ask(file, "SELECT count(*) FROM content")).isEqualTo("16");
     assertThat(Books.ask(file, "SELECT count(*) FROM phones")).isEqualTo("0");
-    assertThat(folder.resolve("notebook.blindlap.version-6")).exists();
   }
 
   @Test
   void version_7_opens_with_what_a_phone_said() throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-7.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      SessionState day = Books.state(notebook, notebook.sessions().get(0));
-      assertThat(day.phones().last()).containsValue(3L);
-      assertThat(day.lapsRidden()).isEqualTo(2);
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
+    opens(
+        7,
+        notebook -> {
+          SessionState day = Books.state(notebook, notebook.sessions().get(0));
+          assertThat(day.phones().last()).containsValue(3L);
+          assertThat(day.lapsRidden()).isEqualTo(2);
+        });
     assertThat(Books.ask(file, "SELECT count(*) FROM phones WHERE late")).isEqualTo("3");
-    assertThat(folder.resolve("notebook.blindlap.version-7")).exists();
   }
 
   @Test
   void version_8_opens_with_a_steps_day() throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-8.blindlap")) {
-      Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-    String texts = "SELECT group_concat(text || hash) FROM entry";
-    String before = Books.ask(file, texts);
-    try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .containsExactly(Step.COMMITTED, Step.UNSEALED);
-      SessionState day = Books.state(notebook, notebook.sessions().get(1));
-      assertThat(day.plan().levels()).isPresent();
-      assertThat(day.recordedFinding()).isPresent();
-      assertThat(notebook.verify().problems()).isEmpty();
-    }
-    assertThat(Books.ask(file, texts)).isEqualTo(before);
-    assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
-    assertThat(folder.resolve("notebook.blindlap.version-8")).exists();
+    opens(
+        8,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .containsExactly(Step.COMMITTED, Step.UNSEALED);
+          SessionState day = Books.state(notebook, notebook.sessions().get(1));
+          assertThat(day.plan().levels()).isPresent();
+          assertThat(day.recordedFinding()).isPresent();
+        });
   }
 
   @Test
   void version_9_opens_with_a_telling_run_and_without_profiles() throws Exception {
-    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream("notebook-9.blindlap")) {
+    opens(
+        9,
+        notebook -> {
+          assertThat(notebook.summaries())
+              .extracting(summary -> summary.step())
+              .containsExactly(Step.COMMITTED, Step.UNSEALED);
+          SessionState day = Books.state(notebook, notebook.sessions().get(1));
+          assertThat(day.plan().telling()).isNotNull();
+          assertThat(day.recordedFinding()).isPresent();
+          assertThat(notebook.profiles().all()).isEmpty();
+        });
+    assertThat(Books.ask(file, "SELECT count(*) FROM profiles")).isEqualTo("0");
+  }
+
+  /** An older notebook opens as it was written, with no problem, and a copy of it is kept. */
+  private void opens(int version, Consumer<SqliteNotebook> holds) throws Exception {
+    String name = "notebook-" + version + ".blindlap";
+    try (InputStream in = EarlierVersionsTest.class.getResourceAsStream(name)) {
       Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
     }
     String texts = "SELECT group_concat(text || hash) FROM entry";
     String before = Books.ask(file, texts);
     try (SqliteNotebook notebook = Books.open(file)) {
-      assertThat(notebook.summaries())
-          .extracting(summary -> summary.step())
-          .containsExactly(Step.COMMITTED, Step.UNSEALED);
-      SessionState day = Books.state(notebook, notebook.sessions().get(1));
-      assertThat(day.plan().telling()).isNotNull();
-      assertThat(day.recordedFinding()).isPresent();
-      assertThat(notebook.profiles().all()).isEmpty();
+      holds.accept(notebook);
       assertThat(notebook.verify().problems()).isEmpty();
     }
     assertThat(Books.ask(file, texts)).isEqualTo(before);
     assertThat(Books.ask(file, "PRAGMA user_version")).isEqualTo("10");
-    assertThat(Books.ask(file, "SELECT count(*) FROM profiles")).isEqualTo("0");
-    assertThat(folder.resolve("notebook.blindlap.version-9")).exists();
+    assertThat(folder.resolve("notebook.blindlap.version-" + version)).exists();
   }
 
   /** Known from the seed the old file was made with. */

@@ -2,6 +2,7 @@ package blindlap.screen.part;
 
 import static blindlap.screen.part.ReviewParts.words;
 
+import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;
 import javafx.scene.Node;
@@ -15,12 +16,21 @@ import javafx.scene.layout.VBox;
  * column, so that nothing is squeezed.
  */
 public final class RecordTable extends VBox {
+  /** A row; made again whenever the size of the text changes. */
+  public interface Row {
+    /** As many cells as there are columns. */
+    List<Node> cells();
+
+    /** The same below one another. */
+    List<Node> stacked();
+  }
+
   private static final double LARGE_TEXT = 1.3;
 
   private final Look look;
   private final double[] shares;
   private final List<String> heads;
-  private final List<List<String>> rows;
+  private final List<? extends Row> rows;
   private boolean stacked;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this table
@@ -32,6 +42,14 @@ public final class RecordTable extends VBox {
    * @param rows cells, as many a row as there are heads
    */
   public RecordTable(Look look, double[] shares, List<String> heads, List<List<String>> rows) {
+    this(heads, look, shares, rows.stream().map(row -> new Words(heads, row)).toList());
+  }
+
+  /**
+   * @param shares width of each column in per cent
+   * @param heads names of the columns
+   */
+  public RecordTable(List<String> heads, Look look, double[] shares, List<? extends Row> rows) {
     this.look = look;
     this.shares = shares.clone();
     this.heads = List.copyOf(heads);
@@ -54,22 +72,16 @@ public final class RecordTable extends VBox {
 
   private void build() {
     if (stacked) {
-      getChildren().setAll(rows.stream().map(this::stack).toList());
+      getChildren().setAll(rows.stream().map(RecordTable::stack).toList());
     } else {
       getChildren().setAll(grid());
     }
   }
 
-  private Node stack(List<String> row) {
+  private static Node stack(Row row) {
     VBox lines = new VBox(2);
     lines.getStyleClass().add("record-row");
-    lines.getChildren().add(words(row.get(0), "strong"));
-    for (int i = 1; i < row.size(); i++) {
-      if (!row.get(i).isEmpty()) {
-        String head = heads.isEmpty() ? "" : heads.get(i) + ": ";
-        lines.getChildren().add(words(head + row.get(i), "note"));
-      }
-    }
+    lines.getChildren().setAll(row.stacked());
     return lines;
   }
 
@@ -85,8 +97,9 @@ public final class RecordTable extends VBox {
       put(grid, words(heads.get(i), "second"), i, 0, "table-head");
     }
     for (int row = 0; row < rows.size(); row++) {
-      for (int i = 0; i < rows.get(row).size(); i++) {
-        put(grid, words(rows.get(row).get(i)), i, row + 1, "table-row");
+      List<Node> cells = rows.get(row).cells();
+      for (int i = 0; i < cells.size(); i++) {
+        put(grid, cells.get(i), i, row + 1, "table-row");
       }
     }
     return grid;
@@ -97,5 +110,25 @@ public final class RecordTable extends VBox {
     cell.getStyleClass().add(style);
     cell.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
     grid.add(cell, column, row);
+  }
+
+  private record Words(List<String> heads, List<String> row) implements Row {
+    @Override
+    public List<Node> cells() {
+      return row.stream().<Node>map(cell -> words(cell)).toList();
+    }
+
+    @Override
+    public List<Node> stacked() {
+      List<Node> lines = new ArrayList<>();
+      lines.add(words(row.get(0), "strong"));
+      for (int i = 1; i < row.size(); i++) {
+        if (!row.get(i).isEmpty()) {
+          String head = heads.isEmpty() ? "" : heads.get(i) + ": ";
+          lines.add(words(head + row.get(i), "note"));
+        }
+      }
+      return lines;
+    }
   }
 }
