@@ -179,6 +179,7 @@ final class RandomCommands {
       boolean early = lap.faults().isEmpty() && !day.ridden().contains(lap.input().lap());
       faults.addAll(early ? one(SessionFault.LAP_NOT_RIDDEN) : lap.faults());
       if (!early && lap.faults().isEmpty()) {
+        faults.addAll(lap.uncorrected());
         lap.corrected().forEach(m -> faults.addAll(twice(lap.input().lap(), m)));
       }
       facts.addAll(lap.corrections(reason));

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
@@ -71,6 +72,21 @@ final class RandomLaps {
           .filter(Fact.ScoreCorrected.class::isInstance)
           .map(fact -> ((Fact.ScoreCorrected) fact).measure())
           .toList();
+    }
+
+    /** What docs/laps-file.md says of cells that no correction changes. */
+    List<SessionFault> uncorrected() {
+      List<SessionFault> faults = new ArrayList<>();
+      Guess recorded = day.guesses().get(input.lap().stint());
+      if (guess != null && (recorded == null || !Objects.equals(recorded.setup(), guess.setup()))) {
+        faults.add(SessionFault.NOT_CORRECTED);
+      }
+      if (event != null
+          && day.voided(input.lap()) instanceof Fact.LapVoided known
+          && known.event() != event) {
+        faults.add(SessionFault.NOT_CORRECTED);
+      }
+      return faults;
     }
 
     /** What it becomes when it is typed again as a correction. */

@@ -305,7 +305,7 @@ final class Recount {
     return voided(lap) instanceof Fact.LapVoided;
   }
 
-  private @Nullable Fact voided(LapId lap) {
+  @Nullable Fact voided(LapId lap) {
     return ofLap(lap).stream()
         .filter(f -> f instanceof Fact.LapVoided || f instanceof Fact.VoidWithdrawn)
         .reduce((a, b) -> b)
