@@ -192,11 +192,22 @@ class RandomDaysTest {
                 if (closing(before).isPresent() && closing(before).equals(closing(now))) {
                   late[0] += now.notApplied().size() - before.notApplied().size();
                   assertThat(fixed(now)).isEqualTo(fixed(before));
-                  assertThat(now.notApplied()).containsAll(before.notApplied());
+                  assertThat(now.notApplied()).containsAll(refused(before));
                 }
               }
             });
     assertThat(late[0]).as("entries that came too late").isPositive();
+  }
+
+  /**
+   * What was not applied and never is. Of findings that two machines recorded side by side the
+   * first counts, and which is the first may change when they meet a third.
+   */
+  private static List<StoredEntry> refused(SessionState state) {
+    return state.notApplied().stream()
+        .filter(each -> !(each.entry().fact() instanceof Fact.FindingRecorded))
+        .filter(each -> !(each.entry().fact() instanceof FindingSeenAgain))
+        .toList();
   }
 
   private static java.util.Optional<StoredEntry> closing(SessionState state) {
