@@ -113,6 +113,8 @@ public final class Blindlap implements Runnable {
     line.registerConverter(Integer.class, whole);
     line.setExecutionStrategy(Blindlap::execute);
     line.setParameterExceptionHandler(new Misuse());
+    // A file's name may begin with @; what is in the file is never part of the line.
+    line.setExpandAtFiles(false);
     return line;
   }
 
@@ -127,7 +129,21 @@ public final class Blindlap implements Runnable {
     line.getSubcommands()
         .values()
         .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
+    endsWithExitCodes(line);
+    line.getSubcommands().values().forEach(Blindlap::endsWithExitCodes);
     return line;
+  }
+
+  /** Every help ends with the same line, read only where help is asked for. */
+  private static void endsWithExitCodes(CommandLine command) {
+    command
+        .getHelpSectionMap()
+        .put(
+            CommandLine.Model.UsageMessageSpec.SECTION_KEY_FOOTER,
+            help -> {
+              help.commandSpec().usageMessage().footer(ExitCode.all());
+              return help.footer();
+            });
   }
 
   /**

@@ -33,22 +33,10 @@ import picocli.CommandLine.Spec;
     description = {
       "Recomputes numbers: reads calculation requests as JSON and prints the answers as JSON.",
       "With --check, runs files that hold a request and the answer expected."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
-    exitCodeList = {
-      "0:all requests computed, all checks passed",
-      "1:a check failed",
-      "2:a request cannot be computed; the message names the field, and no answer is printed",
-      "3:a file cannot be read"
     })
 public final class ComputeCommand implements Callable<Integer> {
   /** A day's largest request has some thousand numbers. */
   static final int MOST_BYTES = CheckRun.MOST_BYTES;
-
-  private static final int OK = 0;
-  private static final int CHECK_FAILED = 1;
-  private static final int BAD_INPUT = 2;
-  private static final int FILE_TROUBLE = 3;
 
   private final Calculations calculations;
   private final InputStream input;
@@ -86,20 +74,20 @@ public final class ComputeCommand implements Callable<Integer> {
     try {
       return check ? check() : compute();
     } catch (NotTextException e) {
-      return complain(BAD_INPUT, e.file + ": is not text in UTF-8.");
+      return complain(ExitCode.BAD_INPUT, e.file + ": is not text in UTF-8.");
     } catch (TooLargeException e) {
       return complain(
-          BAD_INPUT,
+          ExitCode.BAD_INPUT,
           e.file
               + ": is larger than the "
               + MOST_BYTES / 1_000_000
               + " MB that requests may have.");
     } catch (NoSuchFileException e) {
-      return complain(FILE_TROUBLE, e.getFile() + ": there is no such file.");
+      return complain(ExitCode.FILE_TROUBLE, e.getFile() + ": there is no such file.");
     } catch (FileSystemException e) {
-      return complain(FILE_TROUBLE, e.getFile() + ": cannot be read: " + reason(e));
+      return complain(ExitCode.FILE_TROUBLE, e.getFile() + ": cannot be read: " + reason(e));
     } catch (IOException e) {
-      return complain(FILE_TROUBLE, "A file cannot be read: " + e.getMessage());
+      return complain(ExitCode.FILE_TROUBLE, "A file cannot be read: " + e.getMessage());
     }
   }
 
@@ -110,25 +98,26 @@ public final class ComputeCommand implements Callable<Integer> {
     }
     ComputeRun.Outcome outcome = new ComputeRun(calculations).over(sources);
     if (outcome instanceof ComputeRun.Refused refused) {
-      return complain(BAD_INPUT, refused.sentence());
+      return complain(ExitCode.BAD_INPUT, refused.sentence());
     }
     if (outcome instanceof ComputeRun.Computed computed) {
       print(computed.json());
     }
-    return OK;
+    return ExitCode.DONE;
   }
 
   private int check() throws IOException {
     if (files.contains("-")) {
-      return complain(BAD_INPUT, "--check: reads files and folders, not standard input.");
+      return complain(ExitCode.BAD_INPUT, "--check: reads files and folders, not standard input.");
     }
     CheckRun.Report report = new CheckRun(calculations).over(files.stream().map(Path::of).toList());
     if (report.passed() + report.failed() == 0) {
-      return complain(BAD_INPUT, String.join(", ", files) + ": holds no check (no .json file).");
+      return complain(
+          ExitCode.BAD_INPUT, String.join(", ", files) + ": holds no check (no .json file).");
     }
     report.lines().forEach(this::print);
     print(report.closing());
-    return report.failed() == 0 ? OK : CHECK_FAILED;
+    return report.failed() == 0 ? ExitCode.DONE : ExitCode.CHECK_FAILED;
   }
 
   private String read(String file) throws IOException {

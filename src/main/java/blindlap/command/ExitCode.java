@@ -1,6 +1,8 @@
 package blindlap.command;
 
-/** What a command answers to the shell. */
+import blindlap.wording.day.Words;
+
+/** What a command answers to the shell; docs/exit-codes.md is the page of it. */
 public final class ExitCode {
   /** Done. */
   public static final int DONE = 0;
@@ -15,4 +17,9 @@ public final class ExitCode {
   public static final int FILE_TROUBLE = 3;
 
   private ExitCode() {}
+
+  /** All of them in the line that ends every help. */
+  static String all() {
+    return Words.of("usage").say("exit.codes", DONE, CHECK_FAILED, BAD_INPUT, FILE_TROUBLE);
+  }
 }

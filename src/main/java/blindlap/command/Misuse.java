@@ -129,6 +129,9 @@ final class Misuse implements CommandLine.IParameterExceptionHandler {
     if (type == int.class || type == Integer.class) {
       return WORDS.say("whole", command, name(argument), typed);
     }
+    if (type == boolean.class || type == Boolean.class) {
+      return WORDS.say("flag", command, name(argument), typed);
+    }
     if (type.isEnum()) {
       String names =
           Arrays.stream(type.getEnumConstants())

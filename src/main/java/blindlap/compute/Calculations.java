@@ -62,6 +62,15 @@ public final class Calculations {
     return byName.keySet();
   }
 
+  /** The fields that a calculation may be given. */
+  Set<String> fields(String name) {
+    Calculation calculation = byName.get(name);
+    if (calculation == null) {
+      throw new IllegalArgumentException("no calculation " + name);
+    }
+    return calculation.fields();
+  }
+
   /**
    * Computes one request.
    *
