@@ -23,6 +23,11 @@ import picocli.CommandLine.Option;
           + " unseal, review, report.",
       "Timed by a recorder: trail before the plan, recording before close-review.",
       "Without a command the window opens."
+    },
+    footer = {
+      "",
+      "Under the Apache License 2.0. What others made, with licences: docs/third-party.md, and"
+          + " META-INF/third-party.md in the jar."
     })
 public final class Blindlap implements Runnable {
   private final CommandSetting setting;

@@ -12,6 +12,9 @@ import java.util.regex.Pattern;
 final class Tidiness {
   private static final Set<String> AT_THE_TOP =
       Set.of(
+          "LICENSE",
+          "NOTICE",
+          "licences",
           "README.md",
           "DEVELOPERS.md",
           "pom.xml",
