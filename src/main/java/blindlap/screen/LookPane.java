@@ -6,6 +6,7 @@ import blindlap.screen.part.Theme;
 import blindlap.wording.NotebookWords;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -13,11 +14,14 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 
-/** Text size and theme, in sight under the names of the pages. */
+/** Text size, theme and the way to the words, in sight under the names of the pages. */
 final class LookPane extends VBox {
   private static final double STEP = 0.1;
 
-  LookPane(Look look) {
+  /**
+   * @param under what stands under them
+   */
+  LookPane(Look look, Node under) {
     super(6);
     getStyleClass().add("look");
     Label size = new Label();
@@ -30,7 +34,8 @@ final class LookPane extends VBox {
     HBox row =
         new HBox(6, text(look, "−", "smaller", -STEP), size, text(look, "+", "larger", STEP));
     row.setAlignment(Pos.CENTER_LEFT);
-    getChildren().setAll(Fields.words(NotebookWords.say("look.text"), "second"), row, theme(look));
+    getChildren()
+        .setAll(Fields.words(NotebookWords.say("look.text"), "second"), row, theme(look), under);
   }
 
   private static Button text(Look look, String sign, String key, double by) {

@@ -5,6 +5,7 @@ import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
 import blindlap.screen.part.Theme;
 import blindlap.wording.NotebookWords;
+import blindlap.wording.day.WordList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -30,8 +32,16 @@ public final class ShellView extends BorderPane {
   private final PageNames<Shell.Page> names;
   private final ScrollPane side;
 
+  private final Look look;
+
+  /** Made when they are first asked for. */
+  private Optional<WordsPane> words = Optional.empty();
+
   /** What had the focus when a question came up. */
   private Optional<Node> asked = Optional.empty();
+
+  /** What had the focus when the words came into view; empty while they are not. */
+  private Optional<Node> left = Optional.empty();
 
   /**
    * @param makers makes the view of each page that exists
@@ -39,16 +49,17 @@ public final class ShellView extends BorderPane {
    */
   public ShellView(
       Look look, Shell shell, Map<Shell.Page, Supplier<? extends Node>> makers, List<String> foot) {
+    this.look = look;
     this.shell = shell;
     this.makers = new EnumMap<>(makers);
-    Map<Shell.Page, String> words = new LinkedHashMap<>();
+    Map<Shell.Page, String> titles = new LinkedHashMap<>();
     for (Shell.Page page : Shell.Page.values()) {
       if (makers.containsKey(page)) {
-        words.put(page, NotebookWords.say("page." + page.name()));
+        titles.put(page, NotebookWords.say("page." + page.name()));
       }
     }
-    this.names = new PageNames<>(look, "Blindlap", words, shell::go);
-    names.under(new LookPane(look));
+    this.names = new PageNames<>(look, "Blindlap", titles, this::go);
+    names.under(new LookPane(look, door()));
     names.foot(foot);
     this.side = side(names);
     shell.pageProperty().addListener((o, before, now) -> show(now));
@@ -78,6 +89,51 @@ public final class ShellView extends BorderPane {
     return side;
   }
 
+  /** The way to the words for whoever does not know the key. */
+  private Hyperlink door() {
+    Hyperlink door = new Hyperlink(NotebookWords.say("words.door"));
+    door.setId("words-door");
+    door.setOnAction(e -> words());
+    return door;
+  }
+
+  /**
+   * The words take the place of the page, which leaves the scene as it does for another page: a
+   * helper's page closes then. Pressed again, the page is back.
+   */
+  private void words() {
+    if (inWords()) {
+      leaveWords();
+      return;
+    }
+    WordsPane pane =
+        words.orElseGet(() -> new WordsPane(look, WordList.bundled(), this::leaveWords));
+    words = Optional.of(pane);
+    Node focus = getScene() == null ? null : getScene().getFocusOwner();
+    // What a helper's page has in hand may follow from the key: nothing of it is looked up.
+    Optional<Node> inHand = Optional.ofNullable(shell.helperProperty().get() ? null : focus);
+    left = Optional.ofNullable(focus);
+    setCenter(pane);
+    pane.open(inHand);
+  }
+
+  private boolean inWords() {
+    return words.isPresent() && getCenter() == words.get();
+  }
+
+  private void leaveWords() {
+    show(shell.pageProperty().get());
+    left.filter(node -> node.getScene() == getScene()).ifPresent(Node::requestFocus);
+    left = Optional.empty();
+  }
+
+  private void go(Shell.Page page) {
+    if (inWords()) {
+      leaveWords();
+    }
+    shell.go(page);
+  }
+
   private void show(Shell.Page page) {
     setBottom(null);
     names();
@@ -95,6 +151,9 @@ public final class ShellView extends BorderPane {
       asked.ifPresent(Node::requestFocus);
       asked = Optional.empty();
       return;
+    }
+    if (inWords()) {
+      leaveWords(); // what would be lost is on the page
     }
     if (asked.isEmpty() && getScene() != null) {
       asked = Optional.ofNullable(getScene().getFocusOwner());
@@ -116,14 +175,15 @@ public final class ShellView extends BorderPane {
 
   /**
    * Ctrl with a number opens a page, Ctrl with plus, minus and 0 scales the text, Ctrl T changes
-   * the theme.
+   * the theme, F1 opens the words.
    */
   private void keys(Look look) {
     Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
     for (Shell.Page page : makers.keySet()) {
       KeyCode digit = KeyCode.getKeyCode(String.valueOf(page.ordinal() + 1));
-      keys.put(new KeyCodeCombination(digit, KeyCombination.SHORTCUT_DOWN), () -> shell.go(page));
+      keys.put(new KeyCodeCombination(digit, KeyCombination.SHORTCUT_DOWN), () -> go(page));
     }
+    keys.put(new KeyCodeCombination(KeyCode.F1), this::words);
     keys.put(
         new KeyCodeCombination(KeyCode.T, KeyCombination.SHORTCUT_DOWN),
         () -> {
