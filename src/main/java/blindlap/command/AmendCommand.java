@@ -14,12 +14,11 @@ import picocli.CommandLine.Parameters;
     name = "amend",
     description = {
       "Adds an amendment after unsealing: dated, with a reason, marked as such.",
-      "No value, void or number changes; the original analysis stays, and review and report show both."
+      "No value, void or number changes; the original analysis stays, and review and report show"
+          + " both."
     })
 final class AmendCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(names = "--text", required = true, paramLabel = "TEXT", description = "What is added.")

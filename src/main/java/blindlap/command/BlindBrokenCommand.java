@@ -18,10 +18,7 @@ import picocli.CommandLine.Parameters;
       "In an emergency look at the bike first."
     })
 final class BlindBrokenCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -18,9 +18,7 @@ import picocli.CommandLine.Parameters;
       "The words are those of the review; none can be left out or typed over."
     })
 final class CardCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

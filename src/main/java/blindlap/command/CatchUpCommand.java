@@ -24,10 +24,7 @@ import picocli.CommandLine.Parameters;
       "--form writes the empty table to fill in; it needs no phrase and names no setup."
     })
 final class CatchUpCommand extends HelperDayCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Parameters(

@@ -13,7 +13,6 @@ import blindlap.wording.day.RideTrialWords;
 import blindlap.wording.day.RideWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -28,10 +27,7 @@ import picocli.CommandLine.Parameters;
       "Where laps are missing, or phones still keep answers, it says so and asks before it closes."
     })
 final class CloseDayCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(
@@ -92,15 +88,11 @@ final class CloseDayCommand extends SessionCommand {
       throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.no.terminal", missing));
     }
     say(missing);
-    while (!yes) {
-      String typed = setting().terminal().answer(RideWords.say("close.ask")).orElse("no");
-      switch (typed.strip().toLowerCase(Locale.ROOT)) {
-        case "yes", "y" -> {
-          return;
-        }
-        case "no", "n" -> throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.stays"));
-        default -> complain(RideWords.say("close.unclear"));
-      }
+    String ask = RideWords.say("close.ask");
+    if (!yes
+        && !YesOrNo.ask(
+            setting().terminal(), ask, this::complain, RideWords.say("close.unclear"))) {
+      throw new Complaint(ExitCode.BAD_INPUT, RideWords.say("close.stays"));
     }
   }
 }

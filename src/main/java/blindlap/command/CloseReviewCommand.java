@@ -21,10 +21,7 @@ import picocli.CommandLine.Parameters;
       "Prints the fingerprint of the review; give it to someone else before unsealing."
     })
 final class CloseReviewCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -15,10 +15,7 @@ import picocli.CommandLine.Parameters;
       "Prints the rider's card: the code of each stint, and nothing that depends on the order."
     })
 final class CodesCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   CodesCommand(CommandSetting setting) {

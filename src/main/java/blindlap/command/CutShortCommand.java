@@ -19,10 +19,7 @@ import picocli.CommandLine.Parameters;
           + " ridden are masked."
     })
 final class CutShortCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

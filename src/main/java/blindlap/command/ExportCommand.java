@@ -16,13 +16,13 @@ import picocli.CommandLine.Parameters;
     name = "export",
     description = {
       "Writes a session for others, in one of two ways or in both.",
-      "--out DIR: a data package, CSV and JSON with a dictionary of columns and units, from which anyone recomputes every number. While the session is sealed it holds codes only.",
-      "--session-file FILE: the session itself, every entry as it is, sealed if it is sealed, for another notebook: blindlap bring-in FILE."
+      "--out DIR: a data package, CSV and JSON with a dictionary of columns and units, from which"
+          + " anyone recomputes every number. While the session is sealed it holds codes only.",
+      "--session-file FILE: the session itself, every entry as it is, sealed if it is sealed, for"
+          + " another notebook: blindlap bring-in FILE."
     })
 final class ExportCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @ArgGroup(exclusive = false, multiplicity = "1")

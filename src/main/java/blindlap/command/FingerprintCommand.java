@@ -15,12 +15,12 @@ import picocli.CommandLine.Parameters;
     description = {
       "Prints the fingerprints of a session.",
       "With --given-to it writes down who received the latest one, and which; the report says so.",
-      "With --compare it answers whether a number that somebody holds is one of this file: exit code 0 yes, 1 no. A file that was rewritten as a whole matches itself; whoever kept a number from before sees it here."
+      "With --compare it answers whether a number that somebody holds is one of this file: exit"
+          + " code 0 yes, 1 no. A file that was rewritten as a whole matches itself; whoever kept a"
+          + " number from before sees it here."
     })
 final class FingerprintCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(
@@ -33,7 +33,8 @@ final class FingerprintCommand extends SessionCommand {
       names = "--compare",
       paramLabel = "NUMBER",
       description =
-          "What somebody was given, typed or scanned: its first 16 digits at least. Blanks, dashes, capitals and line breaks do not matter.")
+          "What somebody was given, typed or scanned: its first 16 digits at least. Blanks, dashes,"
+              + " capitals and line breaks do not matter.")
   @Nullable String number;
 
   FingerprintCommand(CommandSetting setting) {

@@ -38,9 +38,7 @@ final class HelperCommand extends HelperDayCommand {
   private static final String WRONG =
       "Was a wrong setup on in a stint? Its number (0 = the warm-up), or Enter for none:";
 
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

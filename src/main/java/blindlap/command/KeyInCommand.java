@@ -27,10 +27,7 @@ import picocli.CommandLine.Parameters;
       "nothing is typed, and those after a void, were not ridden."
     })
 final class KeyInCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Parameters(index = "1", arity = "0..1", paramLabel = "FIRST.csv", description = "Typed first.")

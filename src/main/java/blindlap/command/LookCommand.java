@@ -17,15 +17,17 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "look",
     description = {
-      "Takes a look that the plan declares before its end: the program looks whether it is settled that",
-      "the setups differ, and says \"ride on\" or \"you may stop\", nothing else. Asks for the helper phrase.",
-      "Each look is taken once, when all laps up to it are recorded and each is void or has its value; asked",
-      "again, it says the same. What it used stays as it was: a void declared later does not change it."
+      "Takes a look that the plan declares before its end: the program looks whether it is settled"
+          + " that",
+      "the setups differ, and says \"ride on\" or \"you may stop\", nothing else. Asks for the"
+          + " helper phrase.",
+      "Each look is taken once, when all laps up to it are recorded and each is void or has its"
+          + " value; asked",
+      "again, it says the same. What it used stays as it was: a void declared later does not change"
+          + " it."
     })
 final class LookCommand extends HelperDayCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -32,9 +32,7 @@ import picocli.CommandLine.Parameters;
 final class MasksCommand extends SessionCommand {
   private static final Words WORDS = Words.of("alone");
 
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @ArgGroup(multiplicity = "1")

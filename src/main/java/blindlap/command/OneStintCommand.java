@@ -37,9 +37,7 @@ final class OneStintCommand extends HelperDayCommand {
 
   private static final String SLIPS = "one-stint-slips.pdf";
 
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -29,10 +29,7 @@ import picocli.CommandLine.Parameters;
           + " terminal; without a terminal (nohup) the end of input ends nothing."
     })
 final class PhonesCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -62,7 +62,8 @@ final class PlanCommand extends SessionCommand {
       paramLabel = "SESSION",
       description =
           "In place of a file: makes a plan like that of a session, with the noise that unsealed"
-              + " days tell, as a draft of the notebook.")
+              + " days tell, as a draft of the notebook. "
+              + WHICH)
   @Nullable String like;
 
   @Option(
@@ -70,7 +71,8 @@ final class PlanCommand extends SessionCommand {
       paramLabel = "SESSION",
       description =
           "In place of a file: reads the plan that a session was committed with, and its"
-              + " fingerprint. What anyone expects is shown after unsealing.")
+              + " fingerprint. What anyone expects is shown after unsealing. "
+              + WHICH)
   @Nullable String committed;
 
   @Option(

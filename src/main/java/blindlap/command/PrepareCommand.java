@@ -23,9 +23,7 @@ import picocli.CommandLine.Parameters;
 final class PrepareCommand extends HelperDayCommand {
   private static final Words WORDS = Words.of("alone");
 
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   PrepareCommand(CommandSetting setting) {

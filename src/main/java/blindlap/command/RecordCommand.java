@@ -23,10 +23,7 @@ import picocli.CommandLine.Parameters;
       "Separator ; or tab or comma; times in seconds or m:ss.s; an empty cell is a missing value."
     })
 final class RecordCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Parameters(index = "1", paramLabel = "LAPS.csv", description = "The file of laps.")

@@ -37,10 +37,7 @@ final class RecordingCommand extends SessionCommand {
   private static final Pattern SETTLED = Pattern.compile("(\\d{1,3}) *= *(.*)");
   private static final Pattern LAP = Pattern.compile("lap *(\\d{1,4})");
 
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE", description = "The recordings.")

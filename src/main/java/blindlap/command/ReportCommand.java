@@ -13,11 +13,10 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "report",
     description =
-        "Writes the report of an unsealed session: a PDF, and one HTML file that needs nothing else.")
+        "Writes the report of an unsealed session: a PDF, and one HTML file that needs nothing"
+            + " else.")
 final class ReportCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

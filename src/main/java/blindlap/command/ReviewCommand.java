@@ -40,10 +40,7 @@ final class ReviewCommand extends SessionCommand {
   /** Far above any file of a package; what is larger is not read into memory to find out. */
   private static final long LARGEST_FILE = 64L << 20;
 
-  @Parameters(
-      paramLabel = "SESSION",
-      arity = "0..1",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", arity = "0..1", description = WHICH)
   @Nullable String session;
 
   @Option(

@@ -23,6 +23,11 @@ import picocli.CommandLine.Spec;
 
 /** What commands on a notebook share: opening it, finding a session, complaining in sentences. */
 abstract class SessionCommand implements Callable<Integer> {
+  /** What can stand for a session, said by the help of every command that takes one. */
+  static final String WHICH =
+      "Id of the session or its beginning, or latest: the session last committed that is not an old"
+          + " day brought in.";
+
   private final CommandSetting setting;
   private Done done = Done.NOTHING;
 

@@ -26,10 +26,7 @@ import picocli.CommandLine.Parameters;
       "With --helper the helper's sheet, too. Asks for the helper phrase; the rider looks away."
     })
 final class SheetsCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

@@ -23,9 +23,7 @@ import picocli.CommandLine.Parameters;
       "With --from-sheet the text of the helper's sheet opens it where the phrase is lost."
     })
 final class UnsealCommand extends SessionCommand {
-  @Parameters(
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Option(

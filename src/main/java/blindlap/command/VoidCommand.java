@@ -28,10 +28,7 @@ import picocli.CommandLine.Parameters;
       "A slow or strange score is never a reason. Possible until the review is closed."
     })
 final class VoidCommand extends SessionCommand {
-  @Parameters(
-      index = "0",
-      paramLabel = "SESSION",
-      description = "Id of the session or its beginning, or latest.")
+  @Parameters(index = "0", paramLabel = "SESSION", description = WHICH)
   String session = "";
 
   @Parameters(

@@ -6,6 +6,8 @@ import blindlap.fault.Fault;
 public enum DeskFault implements Fault {
   /** No session has this id: typed. */
   NO_SUCH_SESSION,
+  /** There is no session that "latest" could mean. */
+  NO_LATEST_SESSION,
   /** Several sessions begin with this: typed, number. */
   SEVERAL_SESSIONS,
   /** A phrase word that is not in the list: position, similar words. */

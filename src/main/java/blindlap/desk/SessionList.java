@@ -279,20 +279,28 @@ public final class SessionList {
    * @param unawareBy the name of whoever declares that; empty if nobody does
    */
   public Sessions.Result abandon(SessionId id, String reason, String unawareBy) {
-    return sessions.act(
-        id,
-        latest -> {
-          Outcome outcome = new LifeCommands(latest).abandon(reason, unawareBy);
-          if (!(outcome instanceof Outcome.Accepted accepted)) {
-            return outcome;
-          }
-          Optional<Problem> kept = series.refuseAbandoning(latest, unawareBy);
-          if (kept.isPresent()) {
-            return new Outcome.Refused(List.of(kept.get()));
-          }
-          List<Fact> facts = new ArrayList<>(accepted.facts());
-          facts.addAll(series.stood(latest));
-          return new Outcome.Accepted(facts);
-        });
+    return sessions.act(id, latest -> abandoning(latest, reason, unawareBy));
+  }
+
+  /** What speaks against abandoning a session, before anyone is asked whether to; often nothing. */
+  public Optional<List<Problem>> refuseAbandoning(
+      SessionState state, String reason, String unawareBy) {
+    return abandoning(state, reason, unawareBy) instanceof Outcome.Refused refused
+        ? Optional.of(refused.problems())
+        : Optional.empty();
+  }
+
+  private Outcome abandoning(SessionState latest, String reason, String unawareBy) {
+    Outcome outcome = new LifeCommands(latest).abandon(reason, unawareBy);
+    if (!(outcome instanceof Outcome.Accepted accepted)) {
+      return outcome;
+    }
+    Optional<Problem> kept = series.refuseAbandoning(latest, unawareBy);
+    if (kept.isPresent()) {
+      return new Outcome.Refused(List.of(kept.get()));
+    }
+    List<Fact> facts = new ArrayList<>(accepted.facts());
+    facts.addAll(series.stood(latest));
+    return new Outcome.Accepted(facts);
   }
 }

@@ -8,11 +8,13 @@ import blindlap.session.Head;
 import blindlap.session.Notebook;
 import blindlap.session.Outcome;
 import blindlap.session.SessionState;
+import blindlap.session.SessionSummary;
 import blindlap.session.StoredEntry;
 import blindlap.session.day.ByPhone;
 import blindlap.session.day.SessionId;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -103,17 +105,19 @@ public final class Sessions {
   public record Found(Optional<SessionState> state, List<Problem> problems) {}
 
   /**
-   * Finds a session by its id or the beginning of it, or "latest".
+   * Finds a session by its id or the beginning of it, or {@link #latest} by that word.
    *
    * @param typed at least one character
    */
   public Found find(String typed) {
     String begin = typed.strip().toLowerCase(Locale.ROOT);
-    List<SessionId> ids = notebook.sessions();
+    if (begin.equals("latest")) {
+      Optional<SessionState> latest = latest();
+      List<Problem> none = List.of(Problem.of(DeskFault.NO_LATEST_SESSION, ""));
+      return new Found(latest, latest.isPresent() ? List.of() : none);
+    }
     List<SessionId> matches =
-        begin.equals("latest")
-            ? ids.stream().limit(1).toList()
-            : ids.stream().filter(id -> id.text().startsWith(begin)).toList();
+        notebook.sessions().stream().filter(id -> id.text().startsWith(begin)).toList();
     if (matches.isEmpty() || begin.isEmpty()) {
       return new Found(Optional.empty(), List.of(Problem.of(DeskFault.NO_SUCH_SESSION, "", typed)));
     }
@@ -123,6 +127,20 @@ public final class Sessions {
           List.of(Problem.of(DeskFault.SEVERAL_SESSIONS, "", typed, matches.size())));
     }
     return new Found(state(matches.get(0)), List.of());
+  }
+
+  /**
+   * The session last committed that is not an old day brought in. It goes by the time of the commit
+   * and not by when it came here: a session of last year, brought in from another machine, is not
+   * the one in hand. Of two committed in one instant it is the one that came later.
+   */
+  public Optional<SessionState> latest() {
+    return notebook.summaries().stream()
+        .sorted(Comparator.comparing(SessionSummary::committedAt).reversed())
+        .map(summary -> state(summary.id()))
+        .flatMap(Optional::stream)
+        .filter(state -> state.plainDay().isEmpty())
+        .findFirst();
   }
 
   /**

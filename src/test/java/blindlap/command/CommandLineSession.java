@@ -29,6 +29,7 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.BlockingQueue;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -132,6 +133,9 @@ final class CommandLineSession {
   /** What is answered when it is asked whether the helper has the machine. */
   final Deque<String> handsOver = new ArrayDeque<>();
 
+  /** Told what is asked. */
+  Consumer<String> asked = prompt -> {};
+
   /** What the terminal shows. */
   private StringWriter sight = new StringWriter();
 
@@ -144,6 +148,7 @@ final class CommandLineSession {
 
     @Override
     public Optional<String> answer(String prompt) {
+      asked.accept(prompt);
       if (prompt.startsWith("in ID")) {
         return beside();
       }

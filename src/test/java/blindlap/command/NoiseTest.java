@@ -81,12 +81,17 @@ class NoiseTest {
         .doesNotContain("same setup");
   }
 
+  /** The id of an old day that was brought in. */
+  private static String brought(CommandLineSession.Ran ran) {
+    return ran.after("session").replace(",", "");
+  }
+
   @Test
   void theReviewOfAnOldDayShowsItsNoiseToo() {
     Path old =
         session.file("old.csv", "Zeit;Fahrwerk;kaputt\n95;K;\n94;K;\n95.5;K;\n94.4;K;\n96;K;ja\n");
-    ok(bringIn(old));
-    assertThat(ok("review", "latest").out())
+    String brought = brought(ok(bringIn(old)));
+    assertThat(ok("review", brought).out())
         .contains("an old day, not blinded", "from stint to stint, same setup")
         .doesNotContain("laps recorded");
   }
@@ -140,8 +145,9 @@ class NoiseTest {
     assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
     // Seven laps less one void, two setups and a line leave three; with the noise run six.
     assertThat(noise).contains("6 degrees of freedom from 2 days");
-    assertThat(session.run("review", "latest").out()).contains("old day, not blinded", "no key");
-    CommandLineSession.Ran card = session.run("card", "latest", "--out", folder.toString());
+    assertThat(session.run("review", brought(ran)).out())
+        .contains("old day, not blinded", "no key");
+    CommandLineSession.Ran card = session.run("card", brought(ran), "--out", folder.toString());
     assertThat(card.code()).isEqualTo(2);
     assertThat(card.err().strip().lines()).hasSize(1);
     assertThat(card.err()).contains("open noise run or an old day");

@@ -276,7 +276,7 @@ class RefusedCommandsTest {
     all.put(
         "abandon",
         List.of(
-            line(NO_SESSION, "--reason", "rain"),
+            line(NO_SESSION, "--reason", "rain", "--yes"),
             line(closed, "--reason", " "),
             line(NO_SESSION, "--reason", "rain", "--unaware", "R.")));
     return all;
