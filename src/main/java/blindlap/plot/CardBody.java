@@ -15,11 +15,18 @@ import java.util.stream.DoubleStream;
  * all ways to share the room the first is taken in which nothing is smaller than it should be.
  */
 final class CardBody {
-  /** Below this text scale words of a picture get smaller than 18 pixels. */
-  private static final double LEAST_SCALE = 1.29;
+  /** The smallest letters of a picture at text scale 1, in pixels. */
+  private static final double SMALLEST = 14;
 
-  /** The {@link #worth} of a body in which nothing is smaller than it should be. */
-  static final double BEST = LEAST_SCALE;
+  /** Text scales that are tried. */
+  private static final double[] SCALES = {
+    1.6, 1.5, 20 / SMALLEST, 1.35, 18 / SMALLEST, 1.2, 1.1, 1, 0.9, 0.8
+  };
+
+  /**
+   * Under a mark words of a picture are not larger than this allows, for the mark is the largest.
+   */
+  private static final double UNDER_A_MARK = 20 / SMALLEST;
 
   private static final double GAP = 48;
 
@@ -29,35 +36,48 @@ final class CardBody {
   private static final int FIRST_LINES = 3;
 
   private final CardContent content;
+  private final List<CardContent.Paragraph> paragraphs;
   private final CardFormat format;
   private final double top;
   private final double height;
   private final Share share;
   private final double worth;
 
-  CardBody(CardContent content, CardFormat format, double top, double bottom) {
+  /**
+   * @param gone how many paragraphs have left
+   */
+  CardBody(CardContent content, int gone, CardFormat format, double top, double bottom) {
     this.content = content;
+    this.paragraphs = content.without(gone);
     this.format = format;
     this.top = top;
     this.height = bottom - top;
     this.share = share();
-    this.worth = worthNow();
+    this.worth = worthOf(share);
   }
 
   /** A way to share the room: width and size of the words. */
   private record Share(double width, double size) {}
 
-  /** How large pictures and words can be here: 0 if not all words fit, else the text scale. */
+  /** The smallest letters here, up to the least that there should be; 0 if not all words fit. */
   double worth() {
     return worth;
   }
 
-  private double worthNow() {
-    double all = heightOf(blocks(share));
-    if (all > wordRoom(share) + 1e-6) {
+  /** True if nothing is smaller than it should be. */
+  boolean best() {
+    return worth >= format.leastLetters() - 1e-6;
+  }
+
+  private double worthOf(Share share) {
+    if (heightOf(blocks(share)) > wordRoom(share) + 1e-6) {
       return 0;
     }
-    return content.pictures().isEmpty() ? LEAST_SCALE : Math.min(LEAST_SCALE, scale(share));
+    double letters =
+        content.pictures().isEmpty()
+            ? share.size()
+            : Math.min(share.size(), SMALLEST * scale(share));
+    return Math.min(format.leastLetters(), letters);
   }
 
   void draw(Surface surface) {
@@ -87,12 +107,12 @@ final class CardBody {
     Share taken = shares.get(shares.size() - 1);
     double best = 0;
     for (Share share : shares) {
-      double scale = content.pictures().isEmpty() ? LEAST_SCALE : scale(share);
-      if (heightOf(blocks(share)) <= wordRoom(share) + 1e-6 && scale > best + 1e-9) {
+      double each = worthOf(share);
+      if (each > best + 1e-9) {
         taken = share;
-        best = scale;
+        best = each;
       }
-      if (best >= LEAST_SCALE) {
+      if (best >= format.leastLetters() - 1e-6) {
         break;
       }
     }
@@ -139,7 +159,7 @@ final class CardBody {
     Face strong = new Face(Weight.SEMIBOLD, share.size());
     Face plain = new Face(Weight.REGULAR, share.size());
     List<RunningWords> blocks = new ArrayList<>();
-    for (CardContent.Paragraph each : content.paragraphs()) {
+    for (CardContent.Paragraph each : paragraphs) {
       String gap = each.strong().isEmpty() || each.plain().isEmpty() ? "" : " ";
       List<RunningWords.Run> runs =
           List.of(
@@ -233,7 +253,7 @@ final class CardBody {
 
   private Fit fit(double width, double room) {
     Fit down = fit(width, room, false);
-    if (content.pictures().size() < 2 || down.scale() >= LEAST_SCALE) {
+    if (content.pictures().size() < 2 || SMALLEST * down.sized() >= format.leastLetters() - 1e-6) {
       return down;
     }
     Fit across = fit(width, room, true);
@@ -241,8 +261,9 @@ final class CardBody {
   }
 
   private Fit fit(double width, double room, boolean across) {
-    for (double scale : new double[] {1.6, 1.5, 1.4, 1.35, 1.29, 1.2, 1.1, 1, 0.9, 0.8}) {
-      if (Fit.drawn(content.pictures(), width, scale, across) <= room) {
+    for (double scale : SCALES) {
+      boolean allowed = content.mark().isEmpty() || scale <= UNDER_A_MARK;
+      if (allowed && Fit.drawn(content.pictures(), width, scale, across) <= room) {
         return new Fit(content.pictures(), scale, 1, width, across);
       }
     }

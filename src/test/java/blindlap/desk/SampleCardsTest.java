@@ -72,7 +72,7 @@ class SampleCardsTest {
           for (CardFormat format : CardFormat.values()) {
             String size = "-" + format.width() + "x" + format.height();
             picture(files.get(prefix + size + ".png"), format, text);
-            svg(files.get(prefix + size + ".svg"), text);
+            svg(files.get(prefix + size + ".svg"), text, format == CardFormat.TALL ? 18 : 16);
           }
         });
   }
@@ -114,7 +114,7 @@ class SampleCardsTest {
     }
   }
 
-  private static void svg(byte[] svg, String text) {
+  private static void svg(byte[] svg, String text, double letters) {
     try {
       Document document =
           DocumentBuilderFactory.newInstance()
@@ -128,7 +128,7 @@ class SampleCardsTest {
       assertThat(whole.replace("http://www.w3.org/2000/svg", "")).doesNotContain("http");
       assertThat(svg.length).isLessThan(300_000);
       assertThat(SIZE.matcher(whole).results().mapToDouble(r -> Double.parseDouble(r.group(1))))
-          .allMatch(size -> size >= 15);
+          .allMatch(size -> size >= letters);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (SAXException | ParserConfigurationException e) {
