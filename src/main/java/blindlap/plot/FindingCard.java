@@ -190,8 +190,8 @@ public final class FindingCard implements Drawing {
 
   /** A line each, or one beside the other where both and the brand fit in a line. */
   private List<String> prints(Face face, boolean wide) {
-    String all = String.join("   ", content.fingerprints());
-    boolean fits = face.room(all + "   " + content.brand()) <= format.inner();
+    String all = String.join(" · ", content.fingerprints());
+    boolean fits = face.room(all + " · " + content.brand()) <= format.inner();
     return wide || !fits ? content.fingerprints() : List.of(all);
   }
 }
