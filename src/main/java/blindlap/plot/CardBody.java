@@ -28,6 +28,9 @@ final class CardBody {
    */
   private static final double UNDER_A_MARK = 20 / SMALLEST;
 
+  /** Shares of the width that the first of two pictures side by side may have. */
+  private static final double[] SHARES = {0.5, 0.36};
+
   private static final double GAP = 48;
 
   /** So many paragraphs, who rode and how blind, are never left out. */
@@ -212,66 +215,78 @@ final class CardBody {
    * @param scale text scale
    * @param factor how much smaller the whole is, where the least scale is still too large
    * @param width of the place
-   * @param across true for side by side
+   * @param first share of the width that the first of two side by side has; 1 one below the other
    */
   private record Fit(
-      List<Drawing> pictures, double scale, double factor, double width, boolean across) {
+      List<Drawing> pictures, double scale, double factor, double width, double first) {
     double height() {
-      return factor * drawn(pictures, width / factor, scale, across);
+      return factor * drawn(pictures, width / factor, scale, first);
     }
 
     double sized() {
       return factor * scale;
     }
 
-    static double drawn(List<Drawing> pictures, double width, double scale, boolean across) {
-      double each = each(pictures, width, across);
-      return across
-          ? pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).max().orElse(0)
-          : pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).sum()
-              + (pictures.size() - 1) * 14;
+    static double drawn(List<Drawing> pictures, double width, double scale, double first) {
+      double height = 0;
+      for (int i = 0; i < pictures.size(); i++) {
+        double each = pictures.get(i).heightFor(each(width, first, i), scale);
+        boolean below = first == 1 && i > 0;
+        height = first < 1 ? Math.max(height, each) : height + each + (below ? 14 : 0);
+      }
+      return height;
     }
 
-    static double each(List<Drawing> pictures, double width, boolean across) {
-      return across ? (width - (pictures.size() - 1) * GAP) / pictures.size() : width;
+    static double each(double width, double first, int which) {
+      if (first == 1) {
+        return width;
+      }
+      return (width - GAP) * (which == 0 ? first : 1 - first);
     }
 
     void draw(Surface surface, double left, double top) {
-      double each = each(pictures, width / factor, across);
       double x = left;
       double y = top;
-      for (Drawing picture : pictures) {
-        picture.draw(new Placed(surface, x, y, factor), each, scale);
-        if (across) {
+      for (int i = 0; i < pictures.size(); i++) {
+        double each = each(width / factor, first, i);
+        pictures.get(i).draw(new Placed(surface, x, y, factor), each, scale);
+        if (first < 1) {
           x += factor * (each + GAP);
         } else {
-          y += factor * (picture.heightFor(each, scale) + 14);
+          y += factor * (pictures.get(i).heightFor(each, scale) + 14);
         }
       }
     }
   }
 
+  /** One below the other where all is large enough so, else as is largest. */
   private Fit fit(double width, double room) {
-    Fit down = fit(width, room, false);
-    if (content.pictures().size() < 2 || SMALLEST * down.sized() >= format.leastLetters() - 1e-6) {
-      return down;
+    Fit best = fit(width, room, 1);
+    if (content.pictures().size() < 2) {
+      return best;
     }
-    Fit across = fit(width, room, true);
-    return across.sized() > down.sized() ? across : down;
+    for (double first : SHARES) {
+      if (SMALLEST * best.sized() >= format.leastLetters() - 1e-6) {
+        return best;
+      }
+      Fit across = fit(width, room, first);
+      best = across.sized() > best.sized() + 1e-9 ? across : best;
+    }
+    return best;
   }
 
-  private Fit fit(double width, double room, boolean across) {
+  private Fit fit(double width, double room, double first) {
     for (double scale : SCALES) {
       boolean allowed = content.mark().isEmpty() || scale <= UNDER_A_MARK;
-      if (allowed && Fit.drawn(content.pictures(), width, scale, across) <= room) {
-        return new Fit(content.pictures(), scale, 1, width, across);
+      if (allowed && Fit.drawn(content.pictures(), width, scale, first) <= room) {
+        return new Fit(content.pictures(), scale, 1, width, first);
       }
     }
     double factor = 0.95;
     while (factor > 0.1
-        && factor * Fit.drawn(content.pictures(), width / factor, 0.8, across) > room) {
+        && factor * Fit.drawn(content.pictures(), width / factor, 0.8, first) > room) {
       factor *= 0.95;
     }
-    return new Fit(content.pictures(), 0.8, factor, width, across);
+    return new Fit(content.pictures(), 0.8, factor, width, first);
   }
 }
