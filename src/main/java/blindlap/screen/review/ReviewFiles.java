@@ -5,6 +5,7 @@ import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Words;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -35,11 +36,13 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.report(session, false);
-          WholeFiles.write(folder, files);
-          files.keySet().forEach(name -> reviews.reported(session, name));
-          return String.join(", ", files.keySet());
+          boolean written = write(folder, files);
+          if (written) {
+            files.keySet().forEach(name -> reviews.reported(session, name));
+          }
+          return said(written, folder, files);
         },
-        names -> said.accept(WORDS.say("written", names)),
+        said,
         failed);
   }
 
@@ -48,21 +51,36 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.card(session, false);
-          WholeFiles.write(folder, files);
-          return String.join(", ", files.keySet());
+          return said(write(folder, files), folder, files);
         },
-        names -> said.accept(WORDS.say("written", names)),
+        said,
         failed);
   }
 
   /** The data package, in a folder. */
   void export(SessionState session, Path folder) {
     background.run(
-        () -> {
-          WholeFiles.write(folder, reviews.export(session));
-          return folder.toString();
-        },
-        name -> said.accept(WORDS.say("written", name)),
+        () ->
+            write(folder, reviews.export(session))
+                ? WORDS.say("written", folder)
+                : WORDS.say("written.not", folder),
+        said,
         failed);
+  }
+
+  /** A folder that takes no file is nobody's mistake; nothing of them is left in it then. */
+  private static boolean write(Path folder, Map<String, byte[]> files) {
+    try {
+      WholeFiles.write(folder, files);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static String said(boolean written, Path folder, Map<String, byte[]> files) {
+    return written
+        ? WORDS.say("written.to", folder, String.join(", ", files.keySet()))
+        : WORDS.say("written.not", folder);
   }
 }
