@@ -1,9 +1,10 @@
 package blindlap.screen.book;
 
 import blindlap.desk.FieldBook;
-import blindlap.desk.WholeFiles;
 import blindlap.review.FieldFinding;
 import blindlap.screen.part.Background;
+import blindlap.wording.WrittenWords;
+import blindlap.desk.WholeFiles;
 import blindlap.wording.FieldWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
@@ -164,8 +165,7 @@ public final class FieldModel {
       background.aside(
           () -> {
             Map<String, byte[]> files = book.report(finding, false);
-            WholeFiles.write(folder, files);
-            return FieldWords.say("report.written", String.join(", ", files.keySet()));
+            return WrittenWords.said(WholeFiles.written(folder, files), folder, files.keySet());
           },
           notice::set,
           problem -> notice.set(FieldWords.say("page.trouble", Trouble.sentence(problem))));

@@ -1,11 +1,11 @@
 package blindlap.screen.review;
 
 import blindlap.desk.Reviews;
-import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
+import blindlap.wording.WrittenWords;
+import blindlap.desk.WholeFiles;
 import blindlap.session.SessionState;
 import blindlap.wording.day.Words;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -36,11 +36,11 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.report(session, false);
-          boolean written = write(folder, files);
+          boolean written = WholeFiles.written(folder, files);
           if (written) {
             files.keySet().forEach(name -> reviews.reported(session, name));
           }
-          return said(written, folder, files);
+          return WrittenWords.said(written, folder, files.keySet());
         },
         said,
         failed);
@@ -51,7 +51,7 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.card(session, false);
-          return said(write(folder, files), folder, files);
+          return WrittenWords.said(WholeFiles.written(folder, files), folder, files.keySet());
         },
         said,
         failed);
@@ -61,26 +61,10 @@ final class ReviewFiles {
   void export(SessionState session, Path folder) {
     background.run(
         () ->
-            write(folder, reviews.export(session))
+            WholeFiles.written(folder, reviews.export(session))
                 ? WORDS.say("written", folder)
                 : WORDS.say("written.not", folder),
         said,
         failed);
-  }
-
-  /** A folder that takes no file is nobody's mistake; nothing of them is left in it then. */
-  private static boolean write(Path folder, Map<String, byte[]> files) {
-    try {
-      WholeFiles.write(folder, files);
-      return true;
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
-  private static String said(boolean written, Path folder, Map<String, byte[]> files) {
-    return written
-        ? WORDS.say("written.to", folder, String.join(", ", files.keySet()))
-        : WORDS.say("written.not", folder);
   }
 }
