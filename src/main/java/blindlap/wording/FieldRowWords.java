@@ -112,13 +112,39 @@ public final class FieldRowWords {
     };
   }
 
-  /** "that day: real and worthwhile", a line a day; over what it follows. */
+  /** What each day found by itself, with its interval, a line a day; over what it follows. */
   public List<String> below() {
     return switch (pair.standing()) {
-      case RIDDEN -> pair.own().stream().map(own -> WORDS.say("own.that", verdict(own))).toList();
+      case RIDDEN -> pair.own().stream().map(this::that).toList();
       case FOLLOWS -> List.of(WORDS.say("ridden.over", over()));
       case APART -> List.of();
     };
+  }
+
+  /** Of several days each is named: which of them found what is no guess. */
+  private String that(FieldFinding.OwnDay own) {
+    DifferenceWords words = words(own.estimate(), own.interval95());
+    Sizes sizes = words.sizes();
+    return WORDS.say(
+        shown(own) ? "own.that" : "own.that.open",
+        pair.own().size() == 1 ? WORDS.say("own.that.day") : SeriesWords.date(own.day()),
+        verdict(own),
+        shown(own) ? sizes.with(sizes.estimate(own.estimate())) : "",
+        shown(own) ? word(measure, own.estimate()) : "",
+        limits(own));
+  }
+
+  /** True if the day's own interval leaves out "no difference". */
+  private static boolean shown(FieldFinding.OwnDay own) {
+    return own.interval95().filter(i -> i.low() > 0 || i.high() < 0).isPresent();
+  }
+
+  private String limits(FieldFinding.OwnDay own) {
+    return WORDS.say(
+        own.many() ? "own.limits.many" : "own.limits",
+        own.interval95().isEmpty()
+            ? WORDS.say("unbounded")
+            : words(own.estimate(), own.interval95()).interval(own.interval95()));
   }
 
   /** Names of the setups between. */
@@ -147,7 +173,7 @@ public final class FieldRowWords {
         .orElse(WORDS.say("own.no.verdict"));
   }
 
-  /** What every day that holds both found by itself, a sentence each. */
+  /** What every day that holds both found by itself, a sentence each, with its direction. */
   String own() {
     return String.join(
         " ",
@@ -155,12 +181,11 @@ public final class FieldRowWords {
             .map(
                 own ->
                     WORDS.say(
-                        own.many() ? "own.many" : "own",
+                        shown(own) ? "own" : "own.open",
                         SeriesWords.date(own.day()),
                         verdict(own),
-                        own.interval95().isEmpty()
-                            ? WORDS.say("unbounded")
-                            : words(own.estimate(), own.interval95()).interval(own.interval95())))
+                        words(own.estimate(), own.interval95()).difference(),
+                        limits(own)))
             .toList());
   }
 

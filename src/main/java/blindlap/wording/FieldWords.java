@@ -139,7 +139,7 @@ public final class FieldWords {
       }
     }
     if (!open.isEmpty()) {
-      lines.add(WORDS.say("lead.open", FieldRowWords.listed(open), reference));
+      lines.add(WORDS.say("lead.open", FieldRowWords.listed(open), reference, open.size()));
     }
     for (FieldRowWords row : rows()) {
       switch (row.pair().standing()) {
@@ -155,8 +155,18 @@ public final class FieldWords {
     return finding.agreement().map(a -> DifferenceWords.p(a.p())).orElse("");
   }
 
-  /** What stands between plot and table, whatever they show; it cannot be folded away. */
+  /**
+   * What stands between plot and table, whatever they show; it cannot be folded away. Where the
+   * days do not agree it says so; where nothing was put together there is nothing that it could be
+   * of.
+   */
   public List<String> cautions() {
+    if (finding.withheld()) {
+      return List.of(agreement(), WORDS.say("caution.withheld"));
+    }
+    if (!finding.told()) {
+      return List.of();
+    }
     List<String> lines = new ArrayList<>();
     lines.add(WORDS.say("caution.leads"));
     lines.add(agreement());

@@ -150,7 +150,7 @@ class FieldBookTest {
     FieldWords words = new FieldWords(whole());
     String all = String.join("\n", words.lines());
     assertThat(all)
-        .contains("Only if a setup's lead does not change from day to day.")
+        .contains("All days together hold only if a setup's lead does not change from day to day.")
         .contains("about 8 times in 10, at one noise SD 4 in 10")
         .contains("Follows only, over Shock M: Shock P was")
         .contains("600 EUR; 882 g")
@@ -211,6 +211,9 @@ class FieldBookTest {
     FieldWords words = new FieldWords(finding);
     assertThat(words.headline().text()).isEqualTo("The days do not agree.");
     assertThat(words.headline().phrase()).isEmpty();
+    assertThat(String.join(" ", words.cautions()))
+        .startsWith("The days do not agree (p")
+        .doesNotContain("these intervals");
     assertThat(String.join("\n", words.lines()))
         .contains("On 29 Aug 2026 by itself:")
         .doesNotContain("for all pairs at once");
@@ -230,6 +233,10 @@ class FieldBookTest {
         .containsExactly(Standing.RIDDEN, Standing.APART, Standing.APART);
     assertThat(row(finding, "shock-q").estimate()).isEmpty();
     assertThat(row(finding, "shock-l").own()).hasSize(2);
+    assertThat(new FieldWords(finding).rows().get(0).below())
+        .hasSize(2)
+        .allMatch(
+            line -> line.matches("(29 Aug|26 Sept) 2026: .* s faster \\(95 % interval .*\\)"));
     assertThat(finding.apart()).isTrue();
     FieldFinding.Next next = finding.next().orElseThrow();
     assertThat(next.now()).isInfinite();
@@ -259,6 +266,7 @@ class FieldBookTest {
     FieldFinding finding = found();
     assertThat(finding.numbers()).isEmpty();
     assertThat(new FieldWords(finding).headline().text()).isEqualTo("One day is no field yet.");
+    assertThat(new FieldWords(finding).cautions()).isEmpty();
     assertThat(String.join("\n", new FieldWords(finding).lines())).contains("by itself:");
   }
 

@@ -104,7 +104,8 @@ class FieldPageTest {
     assertThat(view.rows())
         .extracting(row -> row.get(0))
         .containsExactly("Shock K", "Shock N", "Shock L", "Shock M", "Shock P");
-    assertThat(view.cautions().get(0)).startsWith("Only if a setup's lead does not change");
+    assertThat(view.cautions().get(0))
+        .startsWith("All days together hold only if a setup's lead does not");
   }
 
   @Test
