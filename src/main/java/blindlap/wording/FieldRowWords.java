@@ -50,18 +50,28 @@ public final class FieldRowWords {
     return words(pair.estimate().orElseThrow(), pair.interval95());
   }
 
-  /** "faster", of the second against the first. */
-  String word() {
-    return word(measure, pair.estimate().orElseThrow());
+  /** "faster.first": the end of a key for which side the second lies on. */
+  String side() {
+    return side(measure, pair.estimate().orElseThrow());
   }
 
   /** The same of any shift, second less first. */
-  static String word(Measure measure, double shift) {
+  private static String side(Measure measure, double shift) {
     Way way = Way.of(measure);
+    return way.name().toLowerCase(Locale.ROOT).replace('_', '.')
+        + (way.first(shift) == 1 ? ".first" : ".other");
+  }
+
+  /** "faster", of the second against the first, for any shift. */
+  static String word(Measure measure, double shift) {
+    return WORDS.say("word." + side(measure, shift));
+  }
+
+  /** "2.0 s faster"; of a ratio the one that took longer is named, for it is of the other. */
+  private String brief(double estimate, Optional<Interval> interval) {
+    Sizes sizes = words(estimate, interval).sizes();
     return WORDS.say(
-        "word."
-            + way.name().toLowerCase(Locale.ROOT).replace('_', '.')
-            + (way.first(shift) == 1 ? ".first" : ".other"));
+        "short." + side(measure, estimate), sizes.with(sizes.estimate(estimate)), names.get(0));
   }
 
   /** "2.0 s faster", "not told apart", or that no days lead there. */
@@ -75,8 +85,7 @@ public final class FieldRowWords {
     if (!pair.toldApart()) {
       return WORDS.say("short.open");
     }
-    Sizes sizes = pooled().sizes();
-    return WORDS.say("short", sizes.with(sizes.estimate(pair.estimate().getAsDouble())), word());
+    return brief(pair.estimate().getAsDouble(), pair.interval95());
   }
 
   /** The interval for all pairs at once. */
@@ -123,14 +132,11 @@ public final class FieldRowWords {
 
   /** Of several days each is named: which of them found what is no guess. */
   private String that(FieldFinding.OwnDay own) {
-    DifferenceWords words = words(own.estimate(), own.interval95());
-    Sizes sizes = words.sizes();
     return WORDS.say(
         shown(own) ? "own.that" : "own.that.open",
         pair.own().size() == 1 ? WORDS.say("own.that.day") : SeriesWords.date(own.day()),
         verdict(own),
-        shown(own) ? sizes.with(sizes.estimate(own.estimate())) : "",
-        shown(own) ? word(measure, own.estimate()) : "",
+        shown(own) ? brief(own.estimate(), own.interval95()) : "",
         limits(own));
   }
 

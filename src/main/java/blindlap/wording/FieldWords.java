@@ -108,14 +108,14 @@ public final class FieldWords {
     Map<String, List<String>> bySide = new LinkedHashMap<>();
     for (FieldRowWords row : rows()) {
       if (row.pair().standing() == standing && row.pair().toldApart()) {
-        bySide.computeIfAbsent(row.word(), k -> new ArrayList<>()).add(row.name());
+        bySide.computeIfAbsent(row.side(), k -> new ArrayList<>()).add(row.name());
       }
     }
     String so = "";
     for (Map.Entry<String, List<String>> side : bySide.entrySet()) {
-      String one =
-          WORDS.say(
-              key, FieldRowWords.listed(side.getValue()), side.getValue().size(), side.getKey());
+      String did =
+          WORDS.say("verb." + side.getKey(), side.getValue().size(), finding.asked().measure());
+      String one = WORDS.say(key, FieldRowWords.listed(side.getValue()), did);
       so = so.isEmpty() ? one : WORDS.say("headline.more", so, one);
     }
     return so;
