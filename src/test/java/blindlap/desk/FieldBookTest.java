@@ -322,6 +322,25 @@ class FieldBookTest {
     assertThat(new FieldWords(finding).out()).hasSize(9).allMatch(line -> !line.contains("{"));
   }
 
+  /** No comparison of setups, whatever its kind; prepared units are as good as a helper. */
+  @Test
+  void stepsDaysStayOutAndPreparedUnitsMayEnter() {
+    season.ride("KL", "2026-08-29");
+    season.commit(
+        FieldSeason.plan("K", "2026-12-01")
+            .replace("protocol: three-setups", "protocol: three-levels")
+            .replace("question:", "kind: steps day\nquestion:")
+            .replace("measures:", "steps_day: {setting: rebound, levels: [4, 8, 12]}\nmeasures:"),
+        SessionKind.comparison());
+    season.commit(
+        FieldSeason.plan("KL", "2026-12-02")
+            + "blinding: {level: prepared, prepared_by: M. Oster, prepared_on: 2026-12-01}\n",
+        SessionKind.comparison());
+    assertThat(found().out())
+        .extracting(FieldFinding.Out::why)
+        .containsExactly(FieldFinding.Why.NO_COMPARISON, FieldFinding.Why.SEALED);
+  }
+
   /** A look's stop is known of the record alone; the same day without its looks enters. */
   @Test
   void aDayThatALookStoppedDoesNotEnter() {
