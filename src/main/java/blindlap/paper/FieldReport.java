@@ -119,7 +119,9 @@ public final class FieldReport {
               page.note(WORDS.say("field.picture", finding.reference().orElseThrow().name()));
             });
     // Between plot and table, as on the page.
-    words.cautions().forEach(page::p);
+    if (!words.cautions().isEmpty()) {
+      page.caution(String.join(" ", words.cautions()));
+    }
   }
 
   private void setups() {

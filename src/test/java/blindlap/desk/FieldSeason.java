@@ -50,6 +50,7 @@ public final class FieldSeason implements AutoCloseable {
 
   private final Desk desk;
   private final Map<SessionId, String> phrases = new LinkedHashMap<>();
+  private boolean counted;
   private final SetClock clock = new SetClock(Instant.parse("2026-08-01T08:00:00Z"));
 
   /** A season in a notebook of this folder. */
@@ -97,6 +98,16 @@ public final class FieldSeason implements AutoCloseable {
     return close(yaml, SECONDS, 0.5);
   }
 
+  /** The same with a measure that is counted: whole numbers around eight. */
+  public SessionId close(String yaml, boolean counted) {
+    this.counted = counted;
+    try {
+      return close(yaml);
+    } finally {
+      this.counted = false;
+    }
+  }
+
   /** Commits a plan and leaves it. */
   public SessionId commit(String yaml, SessionKind kind) {
     PlanPreview preview = PlanPreview.of(yaml, desk.protocols());
@@ -138,8 +149,8 @@ public final class FieldSeason implements AutoCloseable {
       int stint = (lap - 1) / plan.laps().perStint() + 1;
       String name = plan.setups().get(schedule.fit(stint).fitted()).name();
       double shift = seconds.getOrDefault(name.substring(name.length() - 1), 0.0);
-      double value = 95 - 0.03 * lap + shift + noise * random.nextGaussian();
-      laps.append(String.format(Locale.ROOT, "%d;%.2f%n", lap, value));
+      double value = (counted ? 8 : 95 - 0.03 * lap) + shift + noise * random.nextGaussian();
+      laps.append(String.format(Locale.ROOT, counted ? "%d;%.0f%n" : "%d;%.2f%n", lap, value));
     }
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     if (last < plan.stints()) {
