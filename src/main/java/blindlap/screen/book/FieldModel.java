@@ -1,11 +1,11 @@
 package blindlap.screen.book;
 
 import blindlap.desk.FieldBook;
+import blindlap.desk.WholeFiles;
 import blindlap.review.FieldFinding;
 import blindlap.screen.part.Background;
-import blindlap.wording.WrittenWords;
-import blindlap.desk.WholeFiles;
 import blindlap.wording.FieldWords;
+import blindlap.wording.WrittenWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;

@@ -1,10 +1,10 @@
 package blindlap.screen.review;
 
 import blindlap.desk.Reviews;
-import blindlap.screen.part.Background;
-import blindlap.wording.WrittenWords;
 import blindlap.desk.WholeFiles;
+import blindlap.screen.part.Background;
 import blindlap.session.SessionState;
+import blindlap.wording.WrittenWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.Map;
