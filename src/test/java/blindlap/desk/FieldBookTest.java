@@ -46,11 +46,15 @@ class FieldBookTest {
     season.close();
   }
 
-  private FieldFinding found(String reference) {
+  private FieldBook.Result.Found result(String reference) {
     FieldBook.Result result =
         season.desk().field().find(new FieldBook.Wanted(null, null, null, reference));
     assertThat(result).isInstanceOf(FieldBook.Result.Found.class);
-    return ((FieldBook.Result.Found) result).finding();
+    return (FieldBook.Result.Found) result;
+  }
+
+  private FieldFinding found(String reference) {
+    return result(reference).finding();
   }
 
   private FieldFinding found() {
@@ -90,7 +94,8 @@ class FieldBookTest {
   /** The request that is printed gives every number again, by another way in. */
   @Test
   void theRequestGivesTheNumbersAgain() throws Exception {
-    JsonNode told = JSON.readTree(FieldBook.json(whole()));
+    season.whole();
+    JsonNode told = JSON.readTree(FieldBook.json(result(null)));
     JsonNode again =
         JSON.readTree(
                 Calculations.standard()
@@ -169,8 +174,9 @@ class FieldBookTest {
 
   @Test
   void theReportHasEveryRowItsCautionsAndTheRequestAndIsTheSameEachTime() {
-    FieldFinding finding = whole();
-    Map<String, byte[]> files = season.desk().field().report(finding, false);
+    season.whole();
+    FieldBook.Result.Found found = result(null);
+    Map<String, byte[]> files = season.desk().field().report(found, false);
     assertThat(files.keySet())
         .containsExactly("field-R_Lind-Quarry_loop.html", "field-R_Lind-Quarry_loop.pdf");
     String html = new String(files.get("field-R_Lind-Quarry_loop.html"), StandardCharsets.UTF_8);
@@ -180,7 +186,7 @@ class FieldBookTest {
         .contains(
             season.state(season.desk().sessions().all().get(0).id()).planFingerprint().grouped());
     assertThat(html.indexOf("at one noise SD 4 in 10")).isLessThan(html.indexOf("882 g</"));
-    assertThat(season.desk().field().report(finding, false).get("field-R_Lind-Quarry_loop.html"))
+    assertThat(season.desk().field().report(found, false).get("field-R_Lind-Quarry_loop.html"))
         .isEqualTo(files.get("field-R_Lind-Quarry_loop.html"));
   }
 
@@ -217,7 +223,7 @@ class FieldBookTest {
     assertThat(String.join("\n", words.lines()))
         .contains("On 29 Aug 2026 by itself:")
         .doesNotContain("for all pairs at once");
-    JsonNode json = JSON.readTree(FieldBook.json(finding));
+    JsonNode json = JSON.readTree(FieldBook.json(result(null)));
     assertThat(json.path("withheld").asBoolean()).isTrue();
     assertThat(json.path("against_reference").path(0).path("estimate").isNull()).isTrue();
   }

@@ -73,6 +73,11 @@ public final class FieldSeason implements AutoCloseable {
     return desk;
   }
 
+  /** A day goes by. */
+  public void later() {
+    clock.move(Duration.ofDays(1));
+  }
+
   /** The plan of a day, such as "KL" on 2026-08-29. */
   public static String plan(String shocks, String day) {
     boolean two = shocks.length() == 2;

@@ -68,9 +68,13 @@ class FieldPageTest {
   }
 
   @Test
-  void theFieldIsPhotographed() {
+  void theFieldIsPhotographedWithProfilesBelow() {
+    season.desk().profiles().keep("Fast and steep: lap time, grip");
     season.whole();
+    season.later();
+    season.desk().profiles().keep("Long days: climbing time, mass");
     photograph("field");
+    assertThat(view().profiles()).hasSize(2);
   }
 
   @Test
