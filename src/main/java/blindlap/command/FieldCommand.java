@@ -2,7 +2,7 @@ package blindlap.command;
 
 import blindlap.desk.Desk;
 import blindlap.desk.FieldBook;
-import blindlap.review.FieldFinding;
+import blindlap.wording.FieldProfilesWords;
 import blindlap.wording.FieldWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
@@ -64,20 +64,22 @@ final class FieldCommand extends SessionCommand {
       if (result instanceof FieldBook.Result.Refused refused) {
         throw complaint(refused.problems());
       }
-      FieldFinding finding = ((FieldBook.Result.Found) result).finding();
+      FieldBook.Result.Found found = (FieldBook.Result.Found) result;
       Path folder = report;
       if (folder != null) {
-        Map<String, byte[]> files = desk.field().report(finding, black);
+        Map<String, byte[]> files = desk.field().report(found, black);
         Files.write(folder, files);
         did(Done.WRITTEN);
         files.keySet().forEach(name -> say(FieldWords.say("report.at", folder.resolve(name))));
         return ExitCode.DONE;
       }
       if (json) {
-        say(FieldBook.json(finding));
+        say(FieldBook.json(found));
         return ExitCode.DONE;
       }
-      new FieldWords(finding).lines().forEach(this::say);
+      new FieldWords(found.finding()).lines().forEach(this::say);
+      FieldProfilesWords.of(found.finding(), found.beside())
+          .ifPresent(profiles -> profiles.lines().forEach(this::say));
       say(Words.of("cautions").say("trust.field"));
       return ExitCode.DONE;
     }

@@ -4,6 +4,7 @@ import blindlap.plan.Measure;
 import blindlap.plan.PlanJson;
 import blindlap.plan.Setup;
 import blindlap.review.FieldFinding;
+import blindlap.review.FieldProfiles;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.wording.day.Problems;
@@ -23,7 +24,7 @@ public final class FieldJson {
 
   private FieldJson() {}
 
-  public static String write(FieldFinding finding) {
+  public static String write(FieldFinding finding, FieldProfiles beside) {
     ObjectNode root = JSON.createObjectNode();
     root.put("engine", Engine.version());
     root.put("rider", finding.asked().rider());
@@ -42,6 +43,7 @@ public final class FieldJson {
     next(root, finding);
     days(root, finding);
     out(root, finding);
+    ProfilesJson.put(root, finding, beside);
     if (finding.days().isEmpty()) {
       root.putNull("request");
     } else {

@@ -8,10 +8,14 @@ import blindlap.paper.ReportDocument;
 import blindlap.paper.ReportInput;
 import blindlap.paper.SeriesReport;
 import blindlap.plan.Setup;
+import blindlap.review.Analysis;
 import blindlap.review.FieldFinding;
+import blindlap.review.FieldProfiles;
 import blindlap.review.FieldSessions;
 import blindlap.review.QuestionHistory;
+import blindlap.session.KeptProfile;
 import blindlap.session.Notebook;
+import blindlap.session.Profiles;
 import blindlap.session.SessionState;
 import blindlap.wording.FieldWords;
 import java.nio.charset.StandardCharsets;
@@ -27,8 +31,10 @@ public final class FieldBook {
   private final Notebook notebook;
   private final Sessions sessions;
   private final FieldSessions fields;
+  private final Profiles profiles;
 
   FieldBook(Notebook notebook, Sessions sessions, SeriesBook series) {
+    this.profiles = notebook.profiles();
     this.notebook = notebook;
     this.sessions = sessions;
     this.fields = new FieldSessions(series::unfinished, OpenedDays::of);
@@ -50,8 +56,12 @@ public final class FieldBook {
 
   /** What is answered. */
   public sealed interface Result {
-    /** The field. */
-    record Found(FieldFinding finding) implements Result {}
+    /**
+     * The field.
+     *
+     * @param beside profiles of the notebook with what the days found of their measures
+     */
+    record Found(FieldFinding finding, FieldProfiles beside) implements Result {}
 
     /** Nothing, and why. */
     record Refused(List<Problem> problems) implements Result {
@@ -110,7 +120,7 @@ public final class FieldBook {
     List<SessionState> own = own(asked);
     FieldFinding usual = fields.finding(asked, Optional.empty(), own);
     if (reference == null) {
-      return new Result.Found(usual);
+      return found(usual, own);
     }
     Optional<Setup> setup =
         usual.setups().stream()
@@ -124,7 +134,26 @@ public final class FieldBook {
                 reference,
                 FieldWords.named(asked),
                 String.join(", ", usual.setups().stream().map(Setup::name).toList())))
-        : new Result.Found(fields.finding(asked, Optional.of(setup.get().id()), own));
+        : found(fields.finding(asked, Optional.of(setup.get().id()), own), own);
+  }
+
+  private Result found(FieldFinding finding, List<SessionState> own) {
+    List<KeptProfile> all = profiles.all();
+    List<FieldProfiles.Opened> days = new ArrayList<>();
+    // Without a profile nobody asks what the days found, which takes its time.
+    for (FieldFinding.Day day :
+        FieldProfiles.last(all).isEmpty() ? List.<FieldFinding.Day>of() : finding.days()) {
+      own.stream()
+          .filter(state -> state.id().text().equals(day.session()))
+          .forEach(
+              state ->
+                  days.add(
+                      new FieldProfiles.Opened(
+                          day,
+                          state.opening().orElseThrow().entry().at(),
+                          Analysis.of(OpenedDays.of(state)))));
+    }
+    return new Result.Found(finding, FieldProfiles.of(all, days));
   }
 
   private List<SessionState> own(FieldFinding.Asked asked) {
@@ -144,7 +173,8 @@ public final class FieldBook {
    *
    * @param black black on white instead of colour
    */
-  public Map<String, byte[]> report(FieldFinding finding, boolean black) {
+  public Map<String, byte[]> report(Result.Found found, boolean black) {
+    FieldFinding finding = found.finding();
     List<SeriesReport.Fingerprints> fingerprints = new ArrayList<>();
     for (SessionState state : own(finding.asked())) {
       if (finding.days().stream().anyMatch(day -> day.session().equals(state.id().text()))) {
@@ -159,6 +189,7 @@ public final class FieldBook {
         FieldReport.of(
             new FieldReport.Input(
                 finding,
+                found.beside(),
                 fingerprints,
                 Engine.version(),
                 black ? ReportInput.Ink.BLACK : ReportInput.Ink.COLOUR));
@@ -171,7 +202,7 @@ public final class FieldBook {
   }
 
   /** A field as JSON with fixed names. */
-  public static String json(FieldFinding finding) {
-    return FieldJson.write(finding);
+  public static String json(Result.Found found) {
+    return FieldJson.write(found.finding(), found.beside());
   }
 }

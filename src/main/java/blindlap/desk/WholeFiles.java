@@ -66,6 +66,21 @@ public final class WholeFiles implements AutoCloseable {
   }
 
   /**
+   * Writes files as {@link #write(Path, Map)} does, where a folder that takes no file is nobody's
+   * mistake.
+   *
+   * @return false if they cannot be written; nothing is left then
+   */
+  public static boolean written(Path folder, Map<String, byte[]> files) {
+    try {
+      write(folder, files);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
    * Writes one file; what lies in its place is replaced.
    *
    * @param file in a folder that is there

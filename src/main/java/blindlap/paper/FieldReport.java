@@ -6,6 +6,8 @@ import blindlap.compute.FieldRequests;
 import blindlap.picture.FieldPicture;
 import blindlap.plan.Setup;
 import blindlap.review.FieldFinding;
+import blindlap.review.FieldProfiles;
+import blindlap.wording.FieldProfilesWords;
 import blindlap.wording.FieldRowWords;
 import blindlap.wording.FieldWords;
 import blindlap.wording.Headline;
@@ -25,12 +27,14 @@ public final class FieldReport {
   /**
    * What a report is made of.
    *
+   * @param beside profiles with what the days found of their measures
    * @param fingerprints of the days that enter
    * @param engine version of the program
    * @param ink colour, or black on white
    */
   public record Input(
       FieldFinding finding,
+      FieldProfiles beside,
       List<SeriesReport.Fingerprints> fingerprints,
       String engine,
       ReportInput.Ink ink) {
@@ -76,6 +80,9 @@ public final class FieldReport {
               .map(FieldRowWords::between)
               .toList());
     }
+    FieldProfilesWords.of(finding, input.beside())
+        .ifPresent(
+            profiles -> ReportProfiles.write(page, profiles.rows(), FieldProfilesWords.note()));
     page.caution(ReportPage.cautionWords("trust.field") + " " + ReportPage.cautionWords("short"));
     section("field.next", words.next());
     section("field.days", words.days());
@@ -119,7 +126,9 @@ public final class FieldReport {
               page.note(WORDS.say("field.picture", finding.reference().orElseThrow().name()));
             });
     // Between plot and table, as on the page.
-    words.cautions().forEach(page::p);
+    if (!words.cautions().isEmpty()) {
+      page.caution(String.join(" ", words.cautions()));
+    }
   }
 
   private void setups() {

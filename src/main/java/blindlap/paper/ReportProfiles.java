@@ -16,16 +16,18 @@ final class ReportProfiles {
 
   /** Nothing where no profile stands beside the finding. */
   void write() {
-    ProfilesFoundWords.of(input.finding(), input.beside().profiles()).ifPresent(this::write);
+    ProfilesFoundWords.of(input.finding(), input.beside().profiles())
+        .ifPresent(words -> write(page, words.rows(), ProfilesFoundWords.note()));
   }
 
-  private void write(ProfilesFoundWords words) {
+  /** The same beside anything. */
+  static void write(ReportPage page, List<ProfilesFoundWords.Row> rows, String note) {
     page.h2("profiles")
         .table(
             "wide profiles",
             ProfilesFoundWords.heads(),
-            words.rows().stream().map(ReportProfiles::cells).toList())
-        .note(ProfilesFoundWords.note());
+            rows.stream().map(ReportProfiles::cells).toList())
+        .note(note);
   }
 
   private static List<String> cells(ProfilesFoundWords.Row row) {

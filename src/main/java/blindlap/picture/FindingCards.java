@@ -59,6 +59,7 @@ public final class FindingCards {
         text.mark(),
         pictures,
         text.parts().stream().map(FindingCards::paragraph).toList(),
+        text.left(),
         paragraph(text.caution()),
         text.fingerprints(),
         text.brand(),
@@ -66,7 +67,7 @@ public final class FindingCards {
   }
 
   private static CardContent.Paragraph paragraph(CardText.Part part) {
-    return new CardContent.Paragraph(part.strong(), part.plain());
+    return new CardContent.Paragraph(part.strong(), part.plain(), part.leaves());
   }
 
   /** Everything the card says, whole, a line each. */

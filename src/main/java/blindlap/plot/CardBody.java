@@ -15,11 +15,21 @@ import java.util.stream.DoubleStream;
  * all ways to share the room the first is taken in which nothing is smaller than it should be.
  */
 final class CardBody {
-  /** Below this text scale words of a picture get smaller than 18 pixels. */
-  private static final double LEAST_SCALE = 1.29;
+  /** The smallest letters of a picture at text scale 1, in pixels. */
+  private static final double SMALLEST = 14;
 
-  /** The {@link #worth} of a body in which nothing is smaller than it should be. */
-  static final double BEST = LEAST_SCALE;
+  /** Text scales that are tried. */
+  private static final double[] SCALES = {
+    1.6, 1.5, 20 / SMALLEST, 1.35, 18 / SMALLEST, 1.2, 1.1, 1, 0.9, 0.8
+  };
+
+  /**
+   * Under a mark words of a picture are not larger than this allows, for the mark is the largest.
+   */
+  private static final double UNDER_A_MARK = 20 / SMALLEST;
+
+  /** Shares of the width that the first of two pictures side by side may have. */
+  private static final double[] SHARES = {0.5, 0.36};
 
   private static final double GAP = 48;
 
@@ -29,35 +39,48 @@ final class CardBody {
   private static final int FIRST_LINES = 3;
 
   private final CardContent content;
+  private final List<CardContent.Paragraph> paragraphs;
   private final CardFormat format;
   private final double top;
   private final double height;
   private final Share share;
   private final double worth;
 
-  CardBody(CardContent content, CardFormat format, double top, double bottom) {
+  /**
+   * @param gone how many paragraphs have left
+   */
+  CardBody(CardContent content, int gone, CardFormat format, double top, double bottom) {
     this.content = content;
+    this.paragraphs = content.without(gone);
     this.format = format;
     this.top = top;
     this.height = bottom - top;
     this.share = share();
-    this.worth = worthNow();
+    this.worth = worthOf(share);
   }
 
   /** A way to share the room: width and size of the words. */
   private record Share(double width, double size) {}
 
-  /** How large pictures and words can be here: 0 if not all words fit, else the text scale. */
+  /** The smallest letters here, up to the least that there should be; 0 if not all words fit. */
   double worth() {
     return worth;
   }
 
-  private double worthNow() {
-    double all = heightOf(blocks(share));
-    if (all > wordRoom(share) + 1e-6) {
+  /** True if nothing is smaller than it should be. */
+  boolean best() {
+    return worth >= format.leastLetters() - 1e-6;
+  }
+
+  private double worthOf(Share share) {
+    if (heightOf(blocks(share)) > wordRoom(share) + 1e-6) {
       return 0;
     }
-    return content.pictures().isEmpty() ? LEAST_SCALE : Math.min(LEAST_SCALE, scale(share));
+    double letters =
+        content.pictures().isEmpty()
+            ? share.size()
+            : Math.min(share.size(), SMALLEST * scale(share));
+    return Math.min(format.leastLetters(), letters);
   }
 
   void draw(Surface surface) {
@@ -87,12 +110,12 @@ final class CardBody {
     Share taken = shares.get(shares.size() - 1);
     double best = 0;
     for (Share share : shares) {
-      double scale = content.pictures().isEmpty() ? LEAST_SCALE : scale(share);
-      if (heightOf(blocks(share)) <= wordRoom(share) + 1e-6 && scale > best + 1e-9) {
+      double each = worthOf(share);
+      if (each > best + 1e-9) {
         taken = share;
-        best = scale;
+        best = each;
       }
-      if (best >= LEAST_SCALE) {
+      if (best >= format.leastLetters() - 1e-6) {
         break;
       }
     }
@@ -139,7 +162,7 @@ final class CardBody {
     Face strong = new Face(Weight.SEMIBOLD, share.size());
     Face plain = new Face(Weight.REGULAR, share.size());
     List<RunningWords> blocks = new ArrayList<>();
-    for (CardContent.Paragraph each : content.paragraphs()) {
+    for (CardContent.Paragraph each : paragraphs) {
       String gap = each.strong().isEmpty() || each.plain().isEmpty() ? "" : " ";
       List<RunningWords.Run> runs =
           List.of(
@@ -192,65 +215,78 @@ final class CardBody {
    * @param scale text scale
    * @param factor how much smaller the whole is, where the least scale is still too large
    * @param width of the place
-   * @param across true for side by side
+   * @param first share of the width that the first of two side by side has; 1 one below the other
    */
   private record Fit(
-      List<Drawing> pictures, double scale, double factor, double width, boolean across) {
+      List<Drawing> pictures, double scale, double factor, double width, double first) {
     double height() {
-      return factor * drawn(pictures, width / factor, scale, across);
+      return factor * drawn(pictures, width / factor, scale, first);
     }
 
     double sized() {
       return factor * scale;
     }
 
-    static double drawn(List<Drawing> pictures, double width, double scale, boolean across) {
-      double each = each(pictures, width, across);
-      return across
-          ? pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).max().orElse(0)
-          : pictures.stream().mapToDouble(d -> d.heightFor(each, scale)).sum()
-              + (pictures.size() - 1) * 14;
+    static double drawn(List<Drawing> pictures, double width, double scale, double first) {
+      double height = 0;
+      for (int i = 0; i < pictures.size(); i++) {
+        double each = pictures.get(i).heightFor(each(width, first, i), scale);
+        boolean below = first == 1 && i > 0;
+        height = first < 1 ? Math.max(height, each) : height + each + (below ? 14 : 0);
+      }
+      return height;
     }
 
-    static double each(List<Drawing> pictures, double width, boolean across) {
-      return across ? (width - (pictures.size() - 1) * GAP) / pictures.size() : width;
+    static double each(double width, double first, int which) {
+      if (first == 1) {
+        return width;
+      }
+      return (width - GAP) * (which == 0 ? first : 1 - first);
     }
 
     void draw(Surface surface, double left, double top) {
-      double each = each(pictures, width / factor, across);
       double x = left;
       double y = top;
-      for (Drawing picture : pictures) {
-        picture.draw(new Placed(surface, x, y, factor), each, scale);
-        if (across) {
+      for (int i = 0; i < pictures.size(); i++) {
+        double each = each(width / factor, first, i);
+        pictures.get(i).draw(new Placed(surface, x, y, factor), each, scale);
+        if (first < 1) {
           x += factor * (each + GAP);
         } else {
-          y += factor * (picture.heightFor(each, scale) + 14);
+          y += factor * (pictures.get(i).heightFor(each, scale) + 14);
         }
       }
     }
   }
 
+  /** One below the other where all is large enough so, else as is largest. */
   private Fit fit(double width, double room) {
-    Fit down = fit(width, room, false);
-    if (content.pictures().size() < 2 || down.scale() >= LEAST_SCALE) {
-      return down;
+    Fit best = fit(width, room, 1);
+    if (content.pictures().size() < 2) {
+      return best;
     }
-    Fit across = fit(width, room, true);
-    return across.sized() > down.sized() ? across : down;
+    for (double first : SHARES) {
+      if (SMALLEST * best.sized() >= format.leastLetters() - 1e-6) {
+        return best;
+      }
+      Fit across = fit(width, room, first);
+      best = across.sized() > best.sized() + 1e-9 ? across : best;
+    }
+    return best;
   }
 
-  private Fit fit(double width, double room, boolean across) {
-    for (double scale : new double[] {1.6, 1.5, 1.4, 1.35, 1.29, 1.2, 1.1, 1, 0.9, 0.8}) {
-      if (Fit.drawn(content.pictures(), width, scale, across) <= room) {
-        return new Fit(content.pictures(), scale, 1, width, across);
+  private Fit fit(double width, double room, double first) {
+    for (double scale : SCALES) {
+      boolean allowed = content.mark().isEmpty() || scale <= UNDER_A_MARK;
+      if (allowed && Fit.drawn(content.pictures(), width, scale, first) <= room) {
+        return new Fit(content.pictures(), scale, 1, width, first);
       }
     }
     double factor = 0.95;
     while (factor > 0.1
-        && factor * Fit.drawn(content.pictures(), width / factor, 0.8, across) > room) {
+        && factor * Fit.drawn(content.pictures(), width / factor, 0.8, first) > room) {
       factor *= 0.95;
     }
-    return new Fit(content.pictures(), 0.8, factor, width, across);
+    return new Fit(content.pictures(), 0.8, factor, width, first);
   }
 }

@@ -32,6 +32,11 @@ public enum CardFormat {
     return margin;
   }
 
+  /** Letters are not smaller while there is something that may leave. */
+  int leastLetters() {
+    return this == WIDE ? 18 : 20;
+  }
+
   /** Width between the margins. */
   double inner() {
     return width - 2.0 * margin;

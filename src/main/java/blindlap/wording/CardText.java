@@ -10,6 +10,7 @@ import java.util.List;
  * @param headline the answer
  * @param mark what makes it less than a whole blind day; empty if nothing does
  * @param parts what stands beside the picture, the most important first
+ * @param left what is said where parts left for want of room: of one, of two and so on
  * @param caution the cautions, under their title
  * @param fingerprints the start of each
  * @param brand the program's name
@@ -19,11 +20,13 @@ public record CardText(
     Headline headline,
     String mark,
     List<Part> parts,
+    List<String> left,
     Part caution,
     List<String> fingerprints,
     String brand) {
   public CardText {
     parts = List.copyOf(parts);
+    left = List.copyOf(left);
     fingerprints = List.copyOf(fingerprints);
   }
 
@@ -32,8 +35,15 @@ public record CardText(
    *
    * @param strong the beginning; may be empty
    * @param plain the rest; may be empty
+   * @param leaves its place among those that leave where a picture has no room, 1 the first; 0 for
+   *     one that stays
    */
-  public record Part(String strong, String plain) {
+  public record Part(String strong, String plain, int leaves) {
+    /** A part that stays. */
+    Part(String strong, String plain) {
+      this(strong, plain, 0);
+    }
+
     /** Both together. */
     public String text() {
       return (strong + " " + plain).strip();

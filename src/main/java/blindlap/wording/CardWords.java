@@ -5,6 +5,7 @@ import blindlap.plan.Plan;
 import blindlap.review.Beside;
 import blindlap.review.DayRecord;
 import blindlap.review.FileFingerprints;
+import blindlap.review.FileFingerprints.Held;
 import blindlap.review.Finding;
 import blindlap.review.ManyComparison;
 import blindlap.review.TellingAnalysis;
@@ -41,12 +42,14 @@ public final class CardWords {
   private final DayRecord day;
   private final Plan plan;
   private final Beside beside;
+  private final FileFingerprints file;
 
   private CardWords(SessionState state, DayRecord day, Beside beside) {
     this.state = state;
     this.day = day;
     this.plan = day.plan();
     this.beside = beside;
+    this.file = FileFingerprints.of(state);
   }
 
   /** The words of a finding. */
@@ -84,9 +87,13 @@ public final class CardWords {
             .orElse("");
     boolean voids = IntStream.of(finding.voidLaps().voids()).sum() > 0;
     List<Part> parts = new ArrayList<>();
-    parts.add(day(used, voids ? text.voids() : ""));
+    // Which setup lost stints may be counted for elsewhere, but not where they count all the same.
+    boolean counted = voids && !plan.level().blind();
+    parts.add(day(used, counted ? text.voids() : ""));
     parts.add(new Part(statement(marks), text.guesses()));
-    known(parts, here(text.circumstances()), text.underVerdict(beside));
+    List<String> known = new ArrayList<>(text.underVerdict(beside));
+    known.addAll(here(text.circumstances()));
+    known(parts, known, voids && !counted ? text.voids() : "");
     String pairs =
         text.primary().isEmpty() && finding.many().stream().anyMatch(ManyComparison::tested)
             ? String.join(
@@ -109,29 +116,39 @@ public final class CardWords {
     List<Part> parts = new ArrayList<>();
     parts.add(day(words.voids(), ""));
     parts.add(new Part(statement(marks), words.why()));
-    known(parts, text.circumstances(), text.underVerdict(beside));
+    List<String> known = new ArrayList<>(text.underVerdict(beside));
+    known.addAll(text.circumstances());
+    known(parts, known, "");
     parts.add(new Part("", words.lead()));
     parts.add(new Part("", words.notSaid()));
     return text(text.headline(), marks, parts);
   }
 
   private CardText text(Headline headline, List<String> marks, List<Part> parts) {
-    if (FileFingerprints.of(state).differ()) {
-      marks.add(WORDS.say("mark.differs"));
-    }
-    List<String> prints = new ArrayList<>();
-    prints.add(WORDS.say("print.plan", start(state.planFingerprint())));
-    state.reviewFingerprint().ifPresent(f -> prints.add(WORDS.say("print.review", start(f))));
     Part caution =
         new Part(WORDS.say("caution"), CAUTIONS.say("trust") + " " + CAUTIONS.say("short"));
     return new CardText(
         line(plan.question()),
         new Headline(line(headline.before()), line(headline.phrase()), line(headline.after())),
         line(String.join(" ", marks)),
-        parts.stream().map(p -> new Part(line(p.strong()), line(p.plain()))).toList(),
+        parts.stream().map(p -> new Part(line(p.strong()), line(p.plain()), p.leaves())).toList(),
+        IntStream.rangeClosed(1, (int) parts.stream().filter(p -> p.leaves() > 0).count())
+            .mapToObj(gone -> WORDS.say("left", gone))
+            .toList(),
         caution,
-        prints,
+        prints(),
         WORDS.say("brand"));
+  }
+
+  private List<String> prints() {
+    List<String> prints = new ArrayList<>();
+    prints.add(print("print.plan", file.plan(), file.ofPlan()));
+    file.review().ifPresent(f -> prints.add(print("print.review", f, file.ofReview())));
+    return prints;
+  }
+
+  private static String print(String key, Fingerprint fingerprint, Held held) {
+    return WORDS.say(held == Held.DIFFERS ? key + ".differs" : key, start(fingerprint));
   }
 
   /** Typed texts may hold line breaks and signs without a shape; a line of a picture holds none. */
@@ -150,6 +167,11 @@ public final class CardWords {
   /** What every kind of session may have to say first. */
   private List<String> marks(boolean nullRun) {
     List<String> marks = new ArrayList<>();
+    boolean ofPlan = file.ofPlan() == Held.DIFFERS;
+    if (file.differ()) {
+      boolean both = ofPlan && file.ofReview() == Held.DIFFERS;
+      marks.add(WORDS.say("mark.differs." + (both ? "both" : ofPlan ? "plan" : "review")));
+    }
     if (nullRun) {
       marks.add(WORDS.say("mark.null"));
     }
@@ -185,6 +207,9 @@ public final class CardWords {
 
   /** The blind level's own words; where a mark stands the mark says what the rider knew. */
   private String statement(List<String> marks) {
+    if (file.differ()) {
+      return WORDS.say("statement.differs");
+    }
     if (state.covered()) {
       return WORDS.say("statement.covered");
     }
@@ -220,9 +245,15 @@ public final class CardWords {
     return lines;
   }
 
-  private static void known(List<Part> parts, List<String> circumstances, List<String> under) {
-    List<String> all = new ArrayList<>(under);
-    all.addAll(circumstances);
-    all.forEach(line -> parts.add(new Part("", line)));
+  /** Adds what else is known; of it leaves first which setup lost stints, then the last line. */
+  private static void known(List<Part> parts, List<String> lines, String voids) {
+    int first = 1;
+    if (!voids.isEmpty()) {
+      parts.add(new Part("", voids, first));
+      first++;
+    }
+    for (int i = 0; i < lines.size(); i++) {
+      parts.add(new Part("", lines.get(i), first + lines.size() - 1 - i));
+    }
   }
 }

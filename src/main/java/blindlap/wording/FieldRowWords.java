@@ -50,18 +50,28 @@ public final class FieldRowWords {
     return words(pair.estimate().orElseThrow(), pair.interval95());
   }
 
-  /** "faster", of the second against the first. */
-  String word() {
-    return word(measure, pair.estimate().orElseThrow());
+  /** "faster.first": the end of a key for which side the second lies on. */
+  String side() {
+    return side(measure, pair.estimate().orElseThrow());
   }
 
   /** The same of any shift, second less first. */
-  static String word(Measure measure, double shift) {
+  private static String side(Measure measure, double shift) {
     Way way = Way.of(measure);
+    return way.name().toLowerCase(Locale.ROOT).replace('_', '.')
+        + (way.first(shift) == 1 ? ".first" : ".other");
+  }
+
+  /** "faster", of the second against the first, for any shift. */
+  static String word(Measure measure, double shift) {
+    return WORDS.say("word." + side(measure, shift));
+  }
+
+  /** "2.0 s faster"; of a ratio the one that took longer is named, for it is of the other. */
+  private String brief(double estimate, Optional<Interval> interval) {
+    Sizes sizes = words(estimate, interval).sizes();
     return WORDS.say(
-        "word."
-            + way.name().toLowerCase(Locale.ROOT).replace('_', '.')
-            + (way.first(shift) == 1 ? ".first" : ".other"));
+        "short." + side(measure, estimate), sizes.with(sizes.estimate(estimate)), names.get(0));
   }
 
   /** "2.0 s faster", "not told apart", or that no days lead there. */
@@ -75,8 +85,7 @@ public final class FieldRowWords {
     if (!pair.toldApart()) {
       return WORDS.say("short.open");
     }
-    Sizes sizes = pooled().sizes();
-    return WORDS.say("short", sizes.with(sizes.estimate(pair.estimate().getAsDouble())), word());
+    return brief(pair.estimate().getAsDouble(), pair.interval95());
   }
 
   /** The interval for all pairs at once. */
@@ -112,13 +121,36 @@ public final class FieldRowWords {
     };
   }
 
-  /** "that day: real and worthwhile", a line a day; over what it follows. */
+  /** What each day found by itself, with its interval, a line a day; over what it follows. */
   public List<String> below() {
     return switch (pair.standing()) {
-      case RIDDEN -> pair.own().stream().map(own -> WORDS.say("own.that", verdict(own))).toList();
+      case RIDDEN -> pair.own().stream().map(this::that).toList();
       case FOLLOWS -> List.of(WORDS.say("ridden.over", over()));
       case APART -> List.of();
     };
+  }
+
+  /** Of several days each is named: which of them found what is no guess. */
+  private String that(FieldFinding.OwnDay own) {
+    return WORDS.say(
+        shown(own) ? "own.that" : "own.that.open",
+        pair.own().size() == 1 ? WORDS.say("own.that.day") : SeriesWords.date(own.day()),
+        verdict(own),
+        shown(own) ? brief(own.estimate(), own.interval95()) : "",
+        limits(own));
+  }
+
+  /** True if the day's own interval leaves out "no difference". */
+  private static boolean shown(FieldFinding.OwnDay own) {
+    return own.interval95().filter(i -> i.low() > 0 || i.high() < 0).isPresent();
+  }
+
+  private String limits(FieldFinding.OwnDay own) {
+    return WORDS.say(
+        own.many() ? "own.limits.many" : "own.limits",
+        own.interval95().isEmpty()
+            ? WORDS.say("unbounded")
+            : words(own.estimate(), own.interval95()).interval(own.interval95()));
   }
 
   /** Names of the setups between. */
@@ -147,7 +179,7 @@ public final class FieldRowWords {
         .orElse(WORDS.say("own.no.verdict"));
   }
 
-  /** What every day that holds both found by itself, a sentence each. */
+  /** What every day that holds both found by itself, a sentence each, with its direction. */
   String own() {
     return String.join(
         " ",
@@ -155,12 +187,11 @@ public final class FieldRowWords {
             .map(
                 own ->
                     WORDS.say(
-                        own.many() ? "own.many" : "own",
+                        shown(own) ? "own" : "own.open",
                         SeriesWords.date(own.day()),
                         verdict(own),
-                        own.interval95().isEmpty()
-                            ? WORDS.say("unbounded")
-                            : words(own.estimate(), own.interval95()).interval(own.interval95())))
+                        words(own.estimate(), own.interval95()).difference(),
+                        limits(own)))
             .toList());
   }
 

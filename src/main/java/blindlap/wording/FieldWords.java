@@ -108,14 +108,14 @@ public final class FieldWords {
     Map<String, List<String>> bySide = new LinkedHashMap<>();
     for (FieldRowWords row : rows()) {
       if (row.pair().standing() == standing && row.pair().toldApart()) {
-        bySide.computeIfAbsent(row.word(), k -> new ArrayList<>()).add(row.name());
+        bySide.computeIfAbsent(row.side(), k -> new ArrayList<>()).add(row.name());
       }
     }
     String so = "";
     for (Map.Entry<String, List<String>> side : bySide.entrySet()) {
-      String one =
-          WORDS.say(
-              key, FieldRowWords.listed(side.getValue()), side.getValue().size(), side.getKey());
+      String did =
+          WORDS.say("verb." + side.getKey(), side.getValue().size(), finding.asked().measure());
+      String one = WORDS.say(key, FieldRowWords.listed(side.getValue()), did);
       so = so.isEmpty() ? one : WORDS.say("headline.more", so, one);
     }
     return so;
@@ -139,7 +139,7 @@ public final class FieldWords {
       }
     }
     if (!open.isEmpty()) {
-      lines.add(WORDS.say("lead.open", FieldRowWords.listed(open), reference));
+      lines.add(WORDS.say("lead.open", FieldRowWords.listed(open), reference, open.size()));
     }
     for (FieldRowWords row : rows()) {
       switch (row.pair().standing()) {
@@ -155,8 +155,18 @@ public final class FieldWords {
     return finding.agreement().map(a -> DifferenceWords.p(a.p())).orElse("");
   }
 
-  /** What stands between plot and table, whatever they show; it cannot be folded away. */
+  /**
+   * What stands between plot and table, whatever they show; it cannot be folded away. Where the
+   * days do not agree it says so; where nothing was put together there is nothing that it could be
+   * of.
+   */
   public List<String> cautions() {
+    if (finding.withheld()) {
+      return List.of(agreement(), WORDS.say("caution.withheld"));
+    }
+    if (!finding.told()) {
+      return List.of();
+    }
     List<String> lines = new ArrayList<>();
     lines.add(WORDS.say("caution.leads"));
     lines.add(agreement());

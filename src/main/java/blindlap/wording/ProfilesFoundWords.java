@@ -79,14 +79,19 @@ public final class ProfilesFoundWords {
 
   /** All of it as lines of text. */
   public List<String> lines() {
+    return lines(rows(), note());
+  }
+
+  /** Rows and what stands below them, as lines of text. */
+  static List<String> lines(List<Row> rows, String note) {
     List<String> lines = new ArrayList<>();
-    for (Row row : rows()) {
+    for (Row row : rows) {
       String mark = row.mark().isEmpty() ? "" : WORDS.say("line.mark", row.mark());
       lines.add(
           WORDS.say(
               "line.found", row.name(), mark, row.measures(), String.join(" ", row.sentences())));
     }
-    lines.add(note());
+    lines.add(note);
     return lines;
   }
 
@@ -108,24 +113,28 @@ public final class ProfilesFoundWords {
     if (measure.isPresent()) {
       return new MeasureText(finding).of(measure.get(), new FindingText(finding).sentence());
     }
+    return List.of(
+        factOf(name, plan.setups())
+            .map(fact -> plan.steps() == null ? fact : WORDS.say(Profile.key(name) + ".levels"))
+            .orElseGet(() -> WORDS.say("not.measured", name)));
+  }
+
+  /** Mass or price of every setup, in their order; empty for what is neither. */
+  static Optional<String> factOf(String name, List<Setup> setups) {
     return switch (Profile.key(name)) {
-      case Profile.MASS -> List.of(fact("mass", ProfilesFoundWords::mass));
-      case Profile.PRICE -> List.of(fact("price", ProfilesFoundWords::price));
-      default -> List.of(WORDS.say("not.measured", name));
+      case Profile.MASS -> Optional.of(fact("mass", setups, ProfilesFoundWords::mass));
+      case Profile.PRICE -> Optional.of(fact("price", setups, ProfilesFoundWords::price));
+      default -> Optional.empty();
     };
   }
 
-  /** A fact of every setup, in the order of the plan; levels are one setup. */
-  private String fact(String key, Function<Setup, Optional<String>> of) {
-    if (plan.steps() != null) {
-      return WORDS.say(key + ".levels");
-    }
-    if (plan.setups().stream().allMatch(setup -> of.apply(setup).isEmpty())) {
+  private static String fact(String key, List<Setup> setups, Function<Setup, Optional<String>> of) {
+    if (setups.stream().allMatch(setup -> of.apply(setup).isEmpty())) {
       return WORDS.say(key + ".none");
     }
     return WORDS.say(
         key,
-        plan.setups().stream()
+        setups.stream()
             .map(s -> WORDS.say("fact", s.name(), of.apply(s).orElse(WORDS.say("fact.unknown"))))
             .collect(Collectors.joining(", ")));
   }

@@ -46,11 +46,15 @@ class FieldBookTest {
     season.close();
   }
 
-  private FieldFinding found(String reference) {
+  private FieldBook.Result.Found result(String reference) {
     FieldBook.Result result =
         season.desk().field().find(new FieldBook.Wanted(null, null, null, reference));
     assertThat(result).isInstanceOf(FieldBook.Result.Found.class);
-    return ((FieldBook.Result.Found) result).finding();
+    return (FieldBook.Result.Found) result;
+  }
+
+  private FieldFinding found(String reference) {
+    return result(reference).finding();
   }
 
   private FieldFinding found() {
@@ -90,7 +94,8 @@ class FieldBookTest {
   /** The request that is printed gives every number again, by another way in. */
   @Test
   void theRequestGivesTheNumbersAgain() throws Exception {
-    JsonNode told = JSON.readTree(FieldBook.json(whole()));
+    season.whole();
+    JsonNode told = JSON.readTree(FieldBook.json(result(null)));
     JsonNode again =
         JSON.readTree(
                 Calculations.standard()
@@ -150,7 +155,7 @@ class FieldBookTest {
     FieldWords words = new FieldWords(whole());
     String all = String.join("\n", words.lines());
     assertThat(all)
-        .contains("Only if a setup's lead does not change from day to day.")
+        .contains("All days together hold only if a setup's lead does not change from day to day.")
         .contains("about 8 times in 10, at one noise SD 4 in 10")
         .contains("Follows only, over Shock M: Shock P was")
         .contains("600 EUR; 882 g")
@@ -169,8 +174,9 @@ class FieldBookTest {
 
   @Test
   void theReportHasEveryRowItsCautionsAndTheRequestAndIsTheSameEachTime() {
-    FieldFinding finding = whole();
-    Map<String, byte[]> files = season.desk().field().report(finding, false);
+    season.whole();
+    FieldBook.Result.Found found = result(null);
+    Map<String, byte[]> files = season.desk().field().report(found, false);
     assertThat(files.keySet())
         .containsExactly("field-R_Lind-Quarry_loop.html", "field-R_Lind-Quarry_loop.pdf");
     String html = new String(files.get("field-R_Lind-Quarry_loop.html"), StandardCharsets.UTF_8);
@@ -180,7 +186,7 @@ class FieldBookTest {
         .contains(
             season.state(season.desk().sessions().all().get(0).id()).planFingerprint().grouped());
     assertThat(html.indexOf("at one noise SD 4 in 10")).isLessThan(html.indexOf("882 g</"));
-    assertThat(season.desk().field().report(finding, false).get("field-R_Lind-Quarry_loop.html"))
+    assertThat(season.desk().field().report(found, false).get("field-R_Lind-Quarry_loop.html"))
         .isEqualTo(files.get("field-R_Lind-Quarry_loop.html"));
   }
 
@@ -211,10 +217,13 @@ class FieldBookTest {
     FieldWords words = new FieldWords(finding);
     assertThat(words.headline().text()).isEqualTo("The days do not agree.");
     assertThat(words.headline().phrase()).isEmpty();
+    assertThat(String.join(" ", words.cautions()))
+        .startsWith("The days do not agree (p")
+        .doesNotContain("these intervals");
     assertThat(String.join("\n", words.lines()))
         .contains("On 29 Aug 2026 by itself:")
         .doesNotContain("for all pairs at once");
-    JsonNode json = JSON.readTree(FieldBook.json(finding));
+    JsonNode json = JSON.readTree(FieldBook.json(result(null)));
     assertThat(json.path("withheld").asBoolean()).isTrue();
     assertThat(json.path("against_reference").path(0).path("estimate").isNull()).isTrue();
   }
@@ -230,6 +239,10 @@ class FieldBookTest {
         .containsExactly(Standing.RIDDEN, Standing.APART, Standing.APART);
     assertThat(row(finding, "shock-q").estimate()).isEmpty();
     assertThat(row(finding, "shock-l").own()).hasSize(2);
+    assertThat(new FieldWords(finding).rows().get(0).below())
+        .hasSize(2)
+        .allMatch(
+            line -> line.matches("(29 Aug|26 Sept) 2026: .* s faster \\(95 % interval .*\\)"));
     assertThat(finding.apart()).isTrue();
     FieldFinding.Next next = finding.next().orElseThrow();
     assertThat(next.now()).isInfinite();
@@ -259,6 +272,7 @@ class FieldBookTest {
     FieldFinding finding = found();
     assertThat(finding.numbers()).isEmpty();
     assertThat(new FieldWords(finding).headline().text()).isEqualTo("One day is no field yet.");
+    assertThat(new FieldWords(finding).cautions()).isEmpty();
     assertThat(String.join("\n", new FieldWords(finding).lines())).contains("by itself:");
   }
 
@@ -312,6 +326,25 @@ class FieldBookTest {
             FieldFinding.Why.ABANDONED,
             FieldFinding.Why.KNEW);
     assertThat(new FieldWords(finding).out()).hasSize(9).allMatch(line -> !line.contains("{"));
+  }
+
+  /** No comparison of setups, whatever its kind; prepared units are as good as a helper. */
+  @Test
+  void stepsDaysStayOutAndPreparedUnitsMayEnter() {
+    season.ride("KL", "2026-08-29");
+    season.commit(
+        FieldSeason.plan("K", "2026-12-01")
+            .replace("protocol: three-setups", "protocol: three-levels")
+            .replace("question:", "kind: steps day\nquestion:")
+            .replace("measures:", "steps_day: {setting: rebound, levels: [4, 8, 12]}\nmeasures:"),
+        SessionKind.comparison());
+    season.commit(
+        FieldSeason.plan("KL", "2026-12-02")
+            + "blinding: {level: prepared, prepared_by: M. Oster, prepared_on: 2026-12-01}\n",
+        SessionKind.comparison());
+    assertThat(found().out())
+        .extracting(FieldFinding.Out::why)
+        .containsExactly(FieldFinding.Why.NO_COMPARISON, FieldFinding.Why.SEALED);
   }
 
   /** A look's stop is known of the record alone; the same day without its looks enters. */

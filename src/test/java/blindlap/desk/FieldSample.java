@@ -63,7 +63,7 @@ public final class FieldSample {
         each.getValue().accept(season);
         FieldBook.Result.Found found =
             (FieldBook.Result.Found) season.desk().field().find(FieldBook.Wanted.ANY);
-        Files.writeString(folder.resolve(each.getKey() + ".json"), FieldBook.json(found.finding()));
+        Files.writeString(folder.resolve(each.getKey() + ".json"), FieldBook.json(found));
       }
     }
   }

@@ -50,6 +50,7 @@ public final class FieldSeason implements AutoCloseable {
 
   private final Desk desk;
   private final Map<SessionId, String> phrases = new LinkedHashMap<>();
+  private boolean counted;
   private final SetClock clock = new SetClock(Instant.parse("2026-08-01T08:00:00Z"));
 
   /** A season in a notebook of this folder. */
@@ -70,6 +71,11 @@ public final class FieldSeason implements AutoCloseable {
   /** The desk on the notebook. */
   public Desk desk() {
     return desk;
+  }
+
+  /** A day goes by. */
+  public void later() {
+    clock.move(Duration.ofDays(1));
   }
 
   /** The plan of a day, such as "KL" on 2026-08-29. */
@@ -95,6 +101,16 @@ public final class FieldSeason implements AutoCloseable {
   /** Commits, rides and closes a day of any plan with these shocks. */
   public SessionId close(String yaml) {
     return close(yaml, SECONDS, 0.5);
+  }
+
+  /** The same with a measure that is counted: whole numbers around eight. */
+  public SessionId close(String yaml, boolean counted) {
+    this.counted = counted;
+    try {
+      return close(yaml);
+    } finally {
+      this.counted = false;
+    }
   }
 
   /** Commits a plan and leaves it. */
@@ -138,8 +154,8 @@ public final class FieldSeason implements AutoCloseable {
       int stint = (lap - 1) / plan.laps().perStint() + 1;
       String name = plan.setups().get(schedule.fit(stint).fitted()).name();
       double shift = seconds.getOrDefault(name.substring(name.length() - 1), 0.0);
-      double value = 95 - 0.03 * lap + shift + noise * random.nextGaussian();
-      laps.append(String.format(Locale.ROOT, "%d;%.2f%n", lap, value));
+      double value = (counted ? 8 : 95 - 0.03 * lap) + shift + noise * random.nextGaussian();
+      laps.append(String.format(Locale.ROOT, counted ? "%d;%.0f%n" : "%d;%.2f%n", lap, value));
     }
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
     if (last < plan.stints()) {

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -30,7 +31,8 @@ class FindingCardTest {
               + " setting. Follow the maker's manual, its torque and pressure limits and its list"
               + " of approved parts; if in doubt a trained mechanic decides. Blindlap supplies no"
               + " torque, no pressure and no approval: every such value here was typed in by the"
-              + " tester.");
+              + " tester.",
+          0);
 
   private static final List<String> PRINTS =
       List.of(
@@ -76,12 +78,13 @@ class FindingCardTest {
       pictures.add(new Filled(60 + random.nextInt(700)));
     }
     List<CardContent.Paragraph> paragraphs = new ArrayList<>();
-    paragraphs.add(new CardContent.Paragraph("Rider R. Lind, Quarry loop.", words(random, 900)));
+    paragraphs.add(new CardContent.Paragraph("Rider R. Lind, Quarry loop.", words(random, 900), 0));
     paragraphs.add(
         new CardContent.Paragraph(
-            "Ridden blind, order drawn by lot and sealed.", words(random, 500)));
-    for (int i = random.nextInt(6); i > 0; i--) {
-      paragraphs.add(new CardContent.Paragraph("", words(random, 600)));
+            "Ridden blind, order drawn by lot and sealed.", words(random, 500), 0));
+    int remarks = random.nextInt(6);
+    for (int i = 0; i < remarks; i++) {
+      paragraphs.add(new CardContent.Paragraph("", words(random, 600), remarks - i));
     }
     return new CardContent(
         words(random, 400),
@@ -91,6 +94,7 @@ class FindingCardTest {
         random.nextBoolean() ? "" : "The blind was broken. " + words(random, 400),
         pictures,
         paragraphs,
+        IntStream.rangeClosed(1, remarks).mapToObj(gone -> gone + " more.").toList(),
         CAUTION,
         PRINTS,
         "Blindlap",
@@ -139,7 +143,51 @@ class FindingCardTest {
     }
   }
 
-  /** Where the mark stands it is the largest caption: only question and answer are larger. */
+  /** Who leaves first is declared: nobody is gone while one who leaves before him is there. */
+  @ParameterizedTest
+  @EnumSource
+  void whatLeavesDoesSoInItsOrderAndItsNumberIsSaid(CardFormat format) {
+    Random random = new Random(5);
+    int left = 0;
+    for (int i = 0; i < CARDS; i++) {
+      List<CardContent.Paragraph> paragraphs = new ArrayList<>();
+      paragraphs.add(new CardContent.Paragraph("Rider R. Lind.", words(random, 200), 0));
+      paragraphs.add(new CardContent.Paragraph("Ridden blind.", words(random, 200), 0));
+      int remarks = 1 + random.nextInt(8);
+      for (int k = 1; k <= remarks; k++) {
+        paragraphs.add(new CardContent.Paragraph("", "Remark" + k + " " + words(random, 200), k));
+      }
+      CardContent content =
+          new CardContent(
+              "Which?",
+              "It was ",
+              "real",
+              ".",
+              random.nextBoolean() ? "" : "The blind was broken.",
+              List.of(new Filled(150 + random.nextInt(250))),
+              paragraphs,
+              IntStream.rangeClosed(1, remarks).mapToObj(gone -> gone + " gone.").toList(),
+              CAUTION,
+              PRINTS,
+              "Blindlap",
+              new Spoken("it", ""));
+      RecordingSurface surface = drawn(content, format);
+      String all = surface.words.stream().map(w -> w.words()).collect(Collectors.joining(" "));
+      List<Integer> there =
+          IntStream.rangeClosed(1, remarks)
+              .filter(k -> all.contains("Remark" + k + " "))
+              .boxed()
+              .toList();
+      int gone = remarks - there.size();
+      assertThat(there).isEqualTo(IntStream.rangeClosed(gone + 1, remarks).boxed().toList());
+      assertThat(all.contains(" gone.")).isEqualTo(gone > 0);
+      assertThat(all).contains(gone == 0 ? "Rider R. Lind." : gone + " gone.");
+      left += gone > 0 ? 1 : 0;
+    }
+    assertThat(left).isGreaterThan(CARDS / 20).isLessThan(CARDS);
+  }
+
+  /** Where the mark stands it is the largest caption: only the answer is larger. */
   @ParameterizedTest
   @EnumSource
   void theMarkIsTheLargestCaption(CardFormat format) {
@@ -153,10 +201,9 @@ class FindingCardTest {
               .mapToDouble(w -> w.face().size())
               .findFirst()
               .orElse(100);
-      assertThat(mark).isGreaterThanOrEqualTo(24);
+      assertThat(mark).isGreaterThanOrEqualTo(28);
       assertThat(surface.words)
-          .filteredOn(
-              w -> w.face().weight() == Weight.REGULAR || w.face().weight() == Weight.SEMIBOLD)
+          .filteredOn(w -> w.face().weight() != Weight.SERIF)
           .filteredOn(w -> !w.words().equals("picture"))
           .allMatch(w -> w.face().size() <= mark);
     }
@@ -186,7 +233,8 @@ class FindingCardTest {
                         ".",
                         "",
                         List.of(drawing),
-                        List.of(new CardContent.Paragraph("Rider R. Lind.", "16 of 16 stints.")),
+                        List.of(new CardContent.Paragraph("Rider R. Lind.", "16 of 16 stints.", 0)),
+                        List.of(),
                         CAUTION,
                         PRINTS,
                         "Blindlap",

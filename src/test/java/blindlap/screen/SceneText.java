@@ -1,6 +1,7 @@
 package blindlap.screen;
 
 import java.util.Locale;
+import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -19,8 +20,15 @@ public final class SceneText {
 
   private SceneText() {}
 
-  /** Lays a scene out and writes it down. */
+  /**
+   * Lays a scene out and writes it down, on the window's thread: a window that shows measures its
+   * own words meanwhile, and they can be measured by one at a time.
+   */
   public static String of(Scene scene) {
+    return Platform.isFxApplicationThread() ? write(scene) : Window.call(() -> write(scene));
+  }
+
+  private static String write(Scene scene) {
     scene.getRoot().applyCss();
     scene.getRoot().layout();
     SceneText text = new SceneText();

@@ -313,6 +313,7 @@ class SentencesTest {
     levels(out);
     WhereCases.write(out);
     TellingCases.write(out);
+    FieldCases.write(out);
     out.append("\n## Every other sentence of a finding\n\n");
     out.append(
         "With places for names and numbers, by the name the sentence has in the program.\n\n");

@@ -5,6 +5,7 @@ import blindlap.desk.WholeFiles;
 import blindlap.review.FieldFinding;
 import blindlap.screen.part.Background;
 import blindlap.wording.FieldWords;
+import blindlap.wording.WrittenWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
@@ -35,7 +36,7 @@ public final class FieldModel {
   private int asked;
 
   /** What is in view; null while nothing is. */
-  private @Nullable FieldFinding shown;
+  private FieldBook.Result.@Nullable Found shown;
 
   /** True while the model itself sets what is chosen. */
   private boolean setting;
@@ -138,8 +139,9 @@ public final class FieldModel {
           FieldView.told(FieldWords.say("page.failed"), Problems.sentences(refused.problems())));
       return;
     }
-    FieldFinding finding = ((FieldBook.Result.Found) result).finding();
-    shown = finding;
+    FieldBook.Result.Found found = (FieldBook.Result.Found) result;
+    FieldFinding finding = found.finding();
+    shown = found;
     notice.set("");
     setting = true;
     references.setAll(
@@ -154,18 +156,17 @@ public final class FieldModel {
             .findFirst()
             .orElse(null));
     setting = false;
-    view.set(FieldView.of(finding));
+    view.set(FieldView.of(finding, found.beside()));
   }
 
   /** Writes the report of what is in view to a folder. */
   public void report(Path folder) {
-    FieldFinding finding = shown;
-    if (finding != null) {
+    FieldBook.Result.Found found = shown;
+    if (found != null) {
       background.aside(
           () -> {
-            Map<String, byte[]> files = book.report(finding, false);
-            WholeFiles.write(folder, files);
-            return FieldWords.say("report.written", String.join(", ", files.keySet()));
+            Map<String, byte[]> files = book.report(found, false);
+            return WrittenWords.said(WholeFiles.written(folder, files), folder, files.keySet());
           },
           notice::set,
           problem -> notice.set(FieldWords.say("page.trouble", Trouble.sentence(problem))));

@@ -8,13 +8,16 @@ import blindlap.screen.part.Caution;
 import blindlap.screen.part.Dialogs;
 import blindlap.screen.part.Fields;
 import blindlap.screen.part.Lead;
+import blindlap.screen.part.ListedRow;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.RecordTable;
 import blindlap.screen.part.RoomFrame;
 import blindlap.screen.part.WholeChoice;
+import blindlap.wording.FieldProfilesWords;
 import blindlap.wording.FieldWords;
+import blindlap.wording.ProfilesFoundWords;
 import blindlap.wording.day.Words;
 import java.util.List;
 import java.util.stream.Stream;
@@ -28,6 +31,7 @@ import javafx.scene.layout.VBox;
 /** The room of fields: the answer, plot, what it hangs on, the table, pairs of others, days. */
 final class FieldPage extends BorderPane {
   private static final double[] SHARES = {16, 16, 22, 28, 9, 9};
+  private static final double[] PROFILES = {20, 20, 60};
 
   private final Look look;
   private final FieldModel model;
@@ -74,6 +78,7 @@ final class FieldPage extends BorderPane {
       page.addWide(new RecordTable(look, SHARES, heads(), view.rows()));
     }
     section("page.own", view.own());
+    profiles(view.profiles());
     section("others.title", view.others());
     section("page.next", view.next());
     section("days.title", view.days());
@@ -101,6 +106,21 @@ final class FieldPage extends BorderPane {
     if (!cautions.isEmpty()) {
       page.addWide(
           new Caution(cautions.get(0), String.join(" ", cautions.subList(1, cautions.size()))));
+    }
+  }
+
+  private void profiles(List<ProfilesFoundWords.Row> profiles) {
+    if (!profiles.isEmpty()) {
+      List<ListedRow> rows =
+          profiles.stream()
+              .map(row -> new ListedRow(row.name(), row.mark(), row.measures(), row.sentences()))
+              .toList();
+      page.addWide(
+          new VBox(
+              10,
+              words(ProfilesFoundWords.title(), "h2"),
+              new RecordTable(ProfilesFoundWords.heads(), look, PROFILES, rows),
+              words(FieldProfilesWords.note(), "note", "second")));
     }
   }
 

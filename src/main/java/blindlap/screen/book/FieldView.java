@@ -4,9 +4,12 @@ import blindlap.picture.FieldPicture;
 import blindlap.plan.Setup;
 import blindlap.plot.surface.Drawing;
 import blindlap.review.FieldFinding;
+import blindlap.review.FieldProfiles;
+import blindlap.wording.FieldProfilesWords;
 import blindlap.wording.FieldRowWords;
 import blindlap.wording.FieldWords;
 import blindlap.wording.Headline;
+import blindlap.wording.ProfilesFoundWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,6 +25,7 @@ import java.util.Optional;
  * @param rows a row a setup: name, all days together, its interval, ridden with the reference, what
  *     that day found, price, mass
  * @param own where the days do not agree, or are too few: what each found by itself
+ * @param profiles who should look at what, a row a profile
  * @param others pairs of two others, a sentence each
  * @param next which day next
  * @param days days that enter
@@ -35,6 +39,7 @@ public record FieldView(
     List<String> cautions,
     List<List<String>> rows,
     List<String> own,
+    List<ProfilesFoundWords.Row> profiles,
     List<String> others,
     List<String> next,
     List<String> days,
@@ -59,6 +64,7 @@ public record FieldView(
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         List.of());
   }
 
@@ -67,13 +73,14 @@ public record FieldView(
     cautions = List.copyOf(cautions);
     rows = rows.stream().map(List::copyOf).toList();
     own = List.copyOf(own);
+    profiles = List.copyOf(profiles);
     others = List.copyOf(others);
     next = List.copyOf(next);
     days = List.copyOf(days);
     out = List.copyOf(out);
   }
 
-  static FieldView of(FieldFinding finding) {
+  static FieldView of(FieldFinding finding, FieldProfiles beside) {
     FieldWords words = new FieldWords(finding);
     boolean told = finding.told();
     List<FieldRowWords> all = new ArrayList<>(words.rows());
@@ -91,6 +98,7 @@ public record FieldView(
                 .filter(row -> !row.pair().own().isEmpty())
                 .map(FieldRowWords::between)
                 .toList(),
+        FieldProfilesWords.of(finding, beside).map(FieldProfilesWords::rows).orElse(List.of()),
         told ? words.others().stream().map(FieldRowWords::between).toList() : List.of(),
         words.next(),
         words.days(),

@@ -7,9 +7,9 @@ import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
 import blindlap.session.SeriesEnded;
 import blindlap.wording.SeriesWords;
+import blindlap.wording.WrittenWords;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -175,13 +175,12 @@ public final class SeriesModel {
     background.aside(() -> written(reports.of(now.id(), false), folder), notice::set, this::fail);
   }
 
-  private static String written(SeriesReports.Result result, Path folder) throws IOException {
+  private static String written(SeriesReports.Result result, Path folder) {
     if (result instanceof SeriesReports.Result.Refused refused) {
       return String.join(" ", Problems.sentences(refused.problems()));
     }
     Map<String, byte[]> files = ((SeriesReports.Result.Made) result).files();
-    WholeFiles.write(folder, files);
-    return SeriesWords.say("report.written", String.join(", ", files.keySet()));
+    return WrittenWords.said(WholeFiles.written(folder, files), folder, files.keySet());
   }
 
   private void failToShow(Exception problem) {

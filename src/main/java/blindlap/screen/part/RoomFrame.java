@@ -8,6 +8,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
@@ -18,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 /** A room behind the Notebook page: the way back and what to choose on top, the page below. */
 public final class RoomFrame extends BorderPane {
   private static final Words WORDS = Words.of("rooms");
+
+  /** How much of what is seen a page key goes on by. */
+  private static final double TURN = 0.85;
 
   private final Button back = new Button(WORDS.say("back"));
 
@@ -47,6 +51,15 @@ public final class RoomFrame extends BorderPane {
     }
     setTop(bar);
     setCenter(page);
+    // What stands between the bar and the last button has nothing that takes the focus.
+    addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        e -> {
+          if (e.getCode() == KeyCode.PAGE_DOWN || e.getCode() == KeyCode.PAGE_UP) {
+            e.consume();
+            turn(page, e.getCode() == KeyCode.PAGE_DOWN ? 1 : -1);
+          }
+        });
     setOnKeyPressed(
         e -> {
           if (e.getCode() == KeyCode.ESCAPE) {
@@ -54,6 +67,15 @@ public final class RoomFrame extends BorderPane {
             away.run();
           }
         });
+  }
+
+  /** A page up or down, less a little that stays in view. */
+  private static void turn(PageGrid page, int way) {
+    double seen = page.getViewportBounds().getHeight();
+    double hidden = page.getContent().getLayoutBounds().getHeight() - seen;
+    if (hidden > 0) {
+      page.setVvalue(Math.max(0, Math.min(1, page.getVvalue() + way * TURN * seen / hidden)));
+    }
   }
 
   /** Puts the focus on the way back, so that keys work at once. */

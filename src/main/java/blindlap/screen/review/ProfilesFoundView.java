@@ -1,13 +1,12 @@
 package blindlap.screen.review;
 
-import static blindlap.screen.part.ReviewParts.lines;
 import static blindlap.screen.part.ReviewParts.words;
 
+import blindlap.screen.part.ListedRow;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.RecordTable;
 import blindlap.wording.ProfilesFoundWords;
 import java.util.List;
-import javafx.scene.Node;
 import javafx.scene.layout.VBox;
 
 /**
@@ -20,31 +19,14 @@ final class ProfilesFoundView extends VBox {
   ProfilesFoundView(Look look, ProfilesFoundWords words) {
     setSpacing(10);
     setId("profiles-found");
-    List<Profile> rows = words.rows().stream().map(Profile::new).toList();
+    List<ListedRow> rows =
+        words.rows().stream()
+            .map(row -> new ListedRow(row.name(), row.mark(), row.measures(), row.sentences()))
+            .toList();
     getChildren()
         .setAll(
             words(ProfilesFoundWords.title(), "h2"),
             new RecordTable(ProfilesFoundWords.heads(), look, SHARES, rows),
             words(ProfilesFoundWords.note(), "note", "second"));
-  }
-
-  private record Profile(ProfilesFoundWords.Row row) implements RecordTable.Row {
-    @Override
-    public List<Node> cells() {
-      return List.of(name(), words(row.measures()), lines(row.sentences()));
-    }
-
-    @Override
-    public List<Node> stacked() {
-      return List.of(name(), words(row.measures(), "note"), lines(row.sentences()));
-    }
-
-    private VBox name() {
-      VBox name = new VBox(2, words(row.name(), "strong"));
-      if (!row.mark().isEmpty()) {
-        name.getChildren().add(words(row.mark(), "note"));
-      }
-      return name;
-    }
   }
 }

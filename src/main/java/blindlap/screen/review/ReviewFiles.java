@@ -4,6 +4,7 @@ import blindlap.desk.Reviews;
 import blindlap.desk.WholeFiles;
 import blindlap.screen.part.Background;
 import blindlap.session.SessionState;
+import blindlap.wording.WrittenWords;
 import blindlap.wording.day.Words;
 import java.nio.file.Path;
 import java.util.Map;
@@ -35,11 +36,13 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.report(session, false);
-          WholeFiles.write(folder, files);
-          files.keySet().forEach(name -> reviews.reported(session, name));
-          return String.join(", ", files.keySet());
+          boolean written = WholeFiles.written(folder, files);
+          if (written) {
+            files.keySet().forEach(name -> reviews.reported(session, name));
+          }
+          return WrittenWords.said(written, folder, files.keySet());
         },
-        names -> said.accept(WORDS.say("written", names)),
+        said,
         failed);
   }
 
@@ -48,21 +51,20 @@ final class ReviewFiles {
     background.run(
         () -> {
           Map<String, byte[]> files = reviews.card(session, false);
-          WholeFiles.write(folder, files);
-          return String.join(", ", files.keySet());
+          return WrittenWords.said(WholeFiles.written(folder, files), folder, files.keySet());
         },
-        names -> said.accept(WORDS.say("written", names)),
+        said,
         failed);
   }
 
   /** The data package, in a folder. */
   void export(SessionState session, Path folder) {
     background.run(
-        () -> {
-          WholeFiles.write(folder, reviews.export(session));
-          return folder.toString();
-        },
-        name -> said.accept(WORDS.say("written", name)),
+        () ->
+            WholeFiles.written(folder, reviews.export(session))
+                ? WORDS.say("written", folder)
+                : WORDS.say("written.not", folder),
+        said,
         failed);
   }
 }

@@ -232,6 +232,7 @@ public final class ReviewPage extends StackPane {
 
   private VBox amendments(List<String> made) {
     TextArea what = new TextArea();
+    Fields.leaveByTab(what);
     what.setPromptText(WORDS.say("amend.what"));
     what.setAccessibleText(WORDS.say("amend.what"));
     what.setWrapText(true);

@@ -11,6 +11,7 @@ import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Theme;
 import java.nio.file.Path;
 import java.util.Locale;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -46,14 +47,17 @@ class FieldPageTest {
     return model.viewProperty().get();
   }
 
+  private Book room() {
+    return Window.call(
+        () -> {
+          Book made = new Book(season.desk(), folder, Theme.PAPER, 1, 1280, 800);
+          made.rooms.go(Rooms.Room.FIELD);
+          return made;
+        });
+  }
+
   private void photograph(String name) {
-    Book book =
-        Window.call(
-            () -> {
-              Book made = new Book(season.desk(), folder, Theme.PAPER, 1, 1280, 800);
-              made.rooms.go(Rooms.Room.FIELD);
-              return made;
-            });
+    Book book = room();
     for (Theme theme : Theme.values()) {
       book.take(
           new Book.Shot(theme, 1, 1366, 1600), name + "-" + theme.name().toLowerCase(Locale.ROOT));
@@ -64,9 +68,13 @@ class FieldPageTest {
   }
 
   @Test
-  void theFieldIsPhotographed() {
+  void theFieldIsPhotographedWithProfilesBelow() {
+    season.desk().profiles().keep("Fast and steep: lap time, grip");
     season.whole();
+    season.later();
+    season.desk().profiles().keep("Long days: climbing time, mass");
     photograph("field");
+    assertThat(view().profiles()).hasSize(2);
   }
 
   @Test
@@ -90,6 +98,59 @@ class FieldPageTest {
     assertThat(view().lead()).hasSize(1);
   }
 
+  private String odd(String plan) {
+    return plan.replace("R. Lind", "Rosalind Lindenhofer-Achleitner of the Northern Quarries")
+        .replace("Quarry loop", "Quarry loop from the upper hut down to the second bridge")
+        .replace("name: Shock", "name: Rebuilt and revalved prototype damper Shock")
+        .replace("lap time, kind", "time of a whole lap with the last gate left out, kind");
+  }
+
+  @Test
+  void longNamesStayWholeInSmallWindowsAndLargeText() {
+    season.unseal(season.close(odd(FieldSeason.plan("KL", "2026-08-29"))));
+    season.unseal(season.close(odd(FieldSeason.plan("LM", "2026-09-12"))));
+    season.unseal(season.close(odd(FieldSeason.plan("MP", "2026-09-26"))));
+    assertThat(view().question()).contains("damper Shock", "Achleitner");
+    Book book = room();
+    book.take(new Book.Shot(Theme.PAPER, 1, 1366, 768), "field-long");
+    book.take(new Book.Shot(Theme.DARK, 1, 1366, 2600), "field-long-whole");
+    book.take(new Book.Shot(Theme.PAPER, 1, 900, 768), "field-long-900");
+    book.take(new Book.Shot(Theme.SUNLIGHT, 2, 1366, 6000), "field-long-200");
+  }
+
+  @Test
+  void ratiosNameTheSetupThatTookLonger() {
+    for (String[] day :
+        new String[][] {{"KL", "2026-08-29"}, {"LM", "2026-09-12"}, {"KM", "2026-09-26"}}) {
+      season.unseal(
+          season.close(
+              FieldSeason.plan(day[0], day[1])
+                  .replace("worthwhile: 0.5", "worthwhile: 0.5, scale: ratio")));
+    }
+    FieldView view = view();
+    assertThat(view.picture()).isPresent();
+    assertThat(view.rows().get(1).get(1)).matches("Shock K \\d\\.\\d % longer");
+    assertThat(view.headline().text()).contains("took less time");
+    room().take(new Book.Shot(Theme.PAPER, 1, 1366, 1800), "field-ratio");
+  }
+
+  @Test
+  void countsAreSaidAsFewerAndMore() {
+    for (String[] day : new String[][] {{"KL", "2026-08-29"}, {"KM", "2026-09-12"}}) {
+      season.unseal(
+          season.close(
+              FieldSeason.plan(day[0], day[1])
+                  .replace(
+                      "{name: lap time, kind: lap time, unit: s,",
+                      "{name: missed lines, kind: count, unit: a lap, better: lower,"),
+              true));
+    }
+    FieldView view = view();
+    assertThat(view.headline().text()).contains("had fewer missed lines");
+    assertThat(view.rows().get(1).get(1)).matches("\\d\\.\\d+ fewer");
+    room().take(new Book.Shot(Theme.PAPER, 1, 1366, 1800), "field-counts");
+  }
+
   /** What is spoken of the picture: a sentence a row, and that one only follows before it. */
   @Test
   void thePictureIsSpokenInASentenceARowWithItsCautions() {
@@ -104,7 +165,8 @@ class FieldPageTest {
     assertThat(view.rows())
         .extracting(row -> row.get(0))
         .containsExactly("Shock K", "Shock N", "Shock L", "Shock M", "Shock P");
-    assertThat(view.cautions().get(0)).startsWith("Only if a setup's lead does not change");
+    assertThat(view.cautions().get(0))
+        .startsWith("All days together hold only if a setup's lead does not");
   }
 
   @Test
@@ -115,6 +177,16 @@ class FieldPageTest {
     Keyboard keys = new Keyboard(book.scene);
     try {
       keys.choose("The field");
+      ScrollPane page = Window.call(() -> (ScrollPane) book.scene.getRoot().lookup("PageGrid"));
+      assertThat(keys.here()).contains("Back to the notebook");
+      keys.press(KeyCode.PAGE_DOWN);
+      double one = Window.call(page::getVvalue);
+      assertThat(one).isBetween(0.1, 0.9);
+      keys.press(KeyCode.PAGE_DOWN);
+      assertThat(Window.call(page::getVvalue)).isGreaterThan(one);
+      keys.press(KeyCode.PAGE_UP);
+      keys.press(KeyCode.PAGE_UP);
+      assertThat(Window.call(page::getVvalue)).isZero();
       assertThat(book.field.viewProperty().get().question()).contains("Shock K");
       keys.goTo("Against");
       keys.press(KeyCode.DOWN);

@@ -228,7 +228,7 @@ class ReviewPageTest {
                           name + "-1080x1350.svg",
                           name + ".txt");
                   assertThat(model.troubleProperty().get())
-                      .startsWith("Written: " + name + "-1600x900.png");
+                      .startsWith("Written to " + folder + ": " + name + "-1600x900.png, ");
                 }));
   }
 
