@@ -9,6 +9,7 @@ import blindlap.stats.order.Assignments;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -60,7 +61,12 @@ final class OrderCalculations {
         throw given
             .given()
             .refuse(
-                "list", "would print " + set.count() + " orders; at most " + MOST_LISTED + " are.");
+                "list",
+                String.format(
+                    Locale.ROOT,
+                    "would print %,d orders; at most %,d are.",
+                    set.count(),
+                    MOST_LISTED));
       }
       result.texts("orders", set.list());
     }
