@@ -58,20 +58,17 @@ final class OrderCalculations {
     }
     if (given.given().flag("list", false)) {
       if (!set.atMost(MOST_LISTED)) {
-        throw given
-            .given()
-            .refuse(
-                "list",
-                String.format(
-                    Locale.ROOT,
-                    "would print %,d orders; at most %,d are.",
-                    set.count(),
-                    MOST_LISTED));
+        throw given.given().refuse("list", tooMany(set));
       }
       result.texts("orders", set.list());
     }
     return Evaluation.of(
         result, "Counted exactly along the graph of admissible orders; nothing is sampled.");
+  }
+
+  private static String tooMany(Assignments set) {
+    return String.format(
+        Locale.ROOT, "would print %,d orders; at most %,d are.", set.count(), MOST_LISTED);
   }
 
   private static Evaluation compareTwo(OrderGiven given) {

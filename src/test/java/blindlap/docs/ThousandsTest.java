@@ -48,7 +48,7 @@ class ThousandsTest {
   private static String prose(String page) {
     StringBuilder prose = new StringBuilder();
     boolean fenced = false;
-    for (String line : page.split("\n")) {
+    for (String line : page.split("\n", -1)) {
       fenced ^= line.startsWith("```");
       if (!fenced && !line.matches(" {4,}(?![-*|]).*")) {
         prose

@@ -50,7 +50,7 @@ class ChangesDocumentTest {
 
   @Test
   void everySectionSaysWhatChangedInTheFiles() throws IOException {
-    List<String> sections = List.of(page().split("\n## Version "));
+    List<String> sections = List.of(page().split("\n## Version ", -1));
     assertThat(sections).hasSize(NotebookFile.VERSION + 1);
     assertThat(sections.subList(1, sections.size()))
         .allSatisfy(section -> assertThat(section).contains("\n- Files: "));

@@ -246,7 +246,7 @@ class SentencesTest {
     for (String line : Files.readAllLines(Path.of("docs", "sentences.md"))) {
       heading = line.startsWith("#") ? line : heading;
       if (line.startsWith("| ") && !line.startsWith("| ---")) {
-        String[] cells = line.split(" \\| ");
+        String[] cells = line.split(" \\| ", -1);
         boolean two = heading.startsWith("## Beside");
         String state = cells[0] + "|" + (two ? cells[1] : "") + "|" + cells.length;
         rows.merge(heading + state, 1, Integer::sum);
