@@ -108,7 +108,7 @@ final class PlanCommand extends SessionCommand {
       names = "--days",
       paramLabel = "N",
       description =
-          "Days to simulate, 1 to 100000; 2000 if not given, 500 with three setups or four.")
+          "Days to simulate, 1 to 100,000; 2,000 if not given, 500 with three setups or four.")
   @Nullable Integer days;
 
   @Option(names = "--times", description = "Also the clock times of every stint.")

@@ -9,6 +9,7 @@ import blindlap.stats.order.Assignments;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -57,15 +58,17 @@ final class OrderCalculations {
     }
     if (given.given().flag("list", false)) {
       if (!set.atMost(MOST_LISTED)) {
-        throw given
-            .given()
-            .refuse(
-                "list", "would print " + set.count() + " orders; at most " + MOST_LISTED + " are.");
+        throw given.given().refuse("list", tooMany(set));
       }
       result.texts("orders", set.list());
     }
     return Evaluation.of(
         result, "Counted exactly along the graph of admissible orders; nothing is sampled.");
+  }
+
+  private static String tooMany(Assignments set) {
+    return String.format(
+        Locale.ROOT, "would print %,d orders; at most %,d are.", set.count(), MOST_LISTED);
   }
 
   private static Evaluation compareTwo(OrderGiven given) {

@@ -11,6 +11,7 @@ import blindlap.stats.order.Sampling;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.function.Function;
 
@@ -193,10 +194,12 @@ final class OrderGiven {
   /** A note on the reference set. */
   String reference(boolean sampled) {
     return sampled
-        ? sampling.draws()
-            + " draws of an order with its renamings stand for all "
-            + set.count()
-            + " orders; the observed order is among them (Phipson & Smyth 2010)."
-        : "All " + set.count() + " admissible orders were counted.";
+        ? String.format(
+            Locale.ROOT,
+            "%,d draws of an order with its renamings stand for all %,d orders; the observed order"
+                + " is among them (Phipson & Smyth 2010).",
+            sampling.draws(),
+            set.count())
+        : String.format(Locale.ROOT, "All %,d admissible orders were counted.", set.count());
   }
 }

@@ -36,7 +36,7 @@ public final class ProcessorTime {
     row("planning formula from the rule", plan::planningFormula);
     row("planning formula, day known", plan::planningFormulaPrepared);
     row("verdict odds by formula", plan::verdictOddsFormula);
-    row("2 000 simulated days, 16 stints", plan::simulatedDays);
+    row("2,000 simulated days, 16 stints", plan::simulatedDays);
     row("compare-many, 3 setups, 18 stints", plan::compareMany);
     row("compare-measures, 5 measures, 16 stints", plan::compareMeasures);
     for (String day : new String[] {"24/2", "32/2", "40/2", "24/24"}) {

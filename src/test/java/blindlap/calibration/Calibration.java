@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 
 /**
  * Simulates days of every design under every noise and writes down how often the test errs, how
@@ -100,13 +101,13 @@ public final class Calibration {
             + " simulated days of its own (seed "
             + SEED
             + "), each with an order drawn from the rule, noise of the kind named, and a true"
-            + " difference of one standard deviation. Sets of up to 4 096 orders are counted whole,"
+            + " difference of one standard deviation. Sets of up to 4,096 orders are counted whole,"
             + " larger ones by 999 fresh draws a day. A straight trend is removed. The standard"
             + " error of a share of .05 is "
             + decimal(4, Math.sqrt(.05 * .95 / days))
             + ", of one half "
             + decimal(4, .5 / Math.sqrt(days))
-            + ". Reference figures come from an independent prototype with 10 000 days per cell.");
+            + ". Reference figures come from an independent prototype with 10,000 days per cell.");
     line("");
     line(
         "Rules under which no p of .05 or less can come out are not simulated, since they never"
@@ -356,6 +357,14 @@ public final class Calibration {
   }
 
   private void line(String line) {
-    text.append(line).append('\n');
+    boolean typed = line.startsWith("    ");
+    text.append(typed ? line : withCommas(line)).append('\n');
+  }
+
+  /** Thousands of what is counted, in sentences and in cells of their own. */
+  private static String withCommas(String line) {
+    return Pattern.compile("(?<![\\d.,`])\\d{4,}(?= (?:simulated )?(?:days|orders)\\b| \\|)")
+        .matcher(line)
+        .replaceAll(found -> String.format(Locale.ROOT, "%,d", Long.parseLong(found.group())));
   }
 }

@@ -3,7 +3,10 @@ package blindlap.command;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import blindlap.compute.ReviewJsonPage;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -372,12 +375,14 @@ class NoiseTest {
   }
 
   @Test
-  void theSampleNoiseRunTellsWhereItsNoiseSits() {
+  void theSampleNoiseRunTellsWhereItsNoiseSits() throws IOException {
     Path sample = Path.of("sample-sessions/noise-run-on-quarry-loop");
     ok("commit", sample.resolve("plan.yaml").toString());
     ok("record", "latest", sample.resolve("laps.csv").toString());
     ok("close-day", "latest");
     assertThat(ok("noise").out()).contains("Most of the noise sits in the lap");
+    ReviewJsonPage.section("An open noise run")
+        .agreesWith(List.of(ok("review", "latest", "--json").out()));
   }
 
   /** The upper end over the lower; 0 if it is no range. */

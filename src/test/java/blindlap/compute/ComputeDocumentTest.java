@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -89,7 +90,9 @@ class ComputeDocumentTest {
               String path = before + field.getKey();
               assertThat(rows).as(name).containsKey(path);
               JsonNode value = field.getValue();
-              assertThat(rows.get(path).fits(value)).as("%s %s: %s", name, path, value).isTrue();
+              assertThat(Objects.requireNonNull(rows.get(path)).fits(value))
+                  .as("%s %s: %s", name, path, value)
+                  .isTrue();
               if (value instanceof ObjectNode inner) {
                 shapes(name, rows, path + ".", inner);
               } else if (value.isArray() && value.path(0).isObject()) {
@@ -189,8 +192,7 @@ class ComputeDocumentTest {
   void everyExampleIsItsCheckAndAnswersThePrintedDigits() throws IOException {
     for (ComputePage.Example example : page.examples()) {
       ObjectNode request = (ObjectNode) StrictJson.parse(example.request());
-      ObjectNode check = byId.get(example.check());
-      assertThat(check).as(example.check()).isNotNull();
+      ObjectNode check = Objects.requireNonNull(byId.get(example.check()), example.check());
       assertThat(request.get("calculation").textValue()).isEqualTo(example.calculation());
       assertThat(request.get("calculation")).isEqualTo(check.get("calculation"));
       assertThat(request.get("given")).as(example.check()).isEqualTo(check.get("given"));

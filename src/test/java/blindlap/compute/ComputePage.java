@@ -12,6 +12,8 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -39,7 +41,7 @@ final class ComputePage {
     boolean fits(JsonNode value) {
       String plain = shape.replace(", null for a gap", "");
       boolean gaps = !plain.equals(shape);
-      for (String one : plain.split(" or ")) {
+      for (String one : plain.split(" or ", -1)) {
         if (is(one, value, gaps)) {
           return true;
         }
@@ -107,7 +109,7 @@ final class ComputePage {
     Files.writeString(FILE, again);
   }
 
-  TreeSet<String> names() {
+  Set<String> names() {
     return new TreeSet<>(sections.keySet());
   }
 
@@ -134,7 +136,7 @@ final class ComputePage {
   }
 
   private List<String[]> rows(String calculation) {
-    String section = sections.get(calculation);
+    String section = Objects.requireNonNull(sections.get(calculation), calculation);
     StringBuilder all = new StringBuilder(section);
     common.forEach(
         (title, body) -> {
@@ -148,7 +150,7 @@ final class ComputePage {
     List<String[]> rows = new ArrayList<>();
     Matcher row = ROW.matcher(all);
     while (row.find()) {
-      rows.add((row.group(1) + " | " + row.group(2)).split(" \\| "));
+      rows.add((row.group(1) + " | " + row.group(2)).split(" \\| ", -1));
     }
     return rows;
   }

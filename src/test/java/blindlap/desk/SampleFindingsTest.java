@@ -2,6 +2,7 @@ package blindlap.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import blindlap.compute.ReviewJsonPage;
 import blindlap.review.Comparison;
 import blindlap.review.Finding;
 import blindlap.review.TellingAnalysis;
@@ -19,12 +20,16 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What the invented sessions come to: their findings, reports and data packages. */
 class SampleFindingsTest {
+  /** Findings as JSON, worked out once, by sample. */
+  private static final Map<String, String> JSON = new TreeMap<>();
+
   private static final Map<String, Verdict> VERDICTS = new TreeMap<>();
 
   static {
@@ -58,6 +63,14 @@ class SampleFindingsTest {
 
   static List<String> samples() {
     return SampleSession.ALL;
+  }
+
+  /** Walked once the tests have worked the findings out, which takes far longer than walking. */
+  @AfterAll
+  static void everyFieldOfASampleIsOnItsPageAndNoOtherUnmarked() throws IOException {
+    if (JSON.keySet().containsAll(samples())) {
+      ReviewJsonPage.read("An open noise run").agreesWith(JSON.values());
+    }
   }
 
   @Test
@@ -143,7 +156,9 @@ class SampleFindingsTest {
         name,
         (desk, state) -> {
           java.util.Map<String, byte[]> files = desk.reviews().export(state);
-          assertThat(PackageReview.of(files).json()).isEqualTo(desk.reviews().json(state));
+          String json = desk.reviews().json(state);
+          assertThat(PackageReview.of(files).json()).isEqualTo(json);
+          JSON.put(name, json);
           assertThat(PackageReview.of(files).text()).isEqualTo(desk.reviews().text(state));
         });
   }

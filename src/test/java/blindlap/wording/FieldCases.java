@@ -95,6 +95,10 @@ final class FieldCases {
               out.append(String.join("<br>", lines.stream().map(String::strip).toList()));
               out.append(" |\n");
             });
+  }
+
+  /** Every sentence by its name. */
+  static void names(StringBuilder out) {
     bundle(out, "Every other sentence of a field", "field");
     bundle(out, "Every sentence of a profile", "profiles");
   }

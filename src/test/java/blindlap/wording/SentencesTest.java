@@ -2,7 +2,6 @@ package blindlap.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
 import blindlap.plan.Rule;
@@ -15,7 +14,6 @@ import blindlap.stats.compare.Scale;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
 import blindlap.stats.order.Orders;
-import blindlap.wording.day.Words;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
@@ -32,11 +30,11 @@ import org.junit.jupiter.api.Test;
 
 /** Words and numbers of a finding agree: over random sessions, and in a table of every sentence. */
 class SentencesTest {
-  private static final Rule RULE = Rule.blocks(2, 12, 4);
+  static final Rule RULE = Rule.blocks(2, 12, 4);
   private static final String SIZE = "(\\d+(?:\\.\\d+)?)";
   private static final Pattern ONE_SIDE = Pattern.compile(SIZE + " to " + SIZE + ".*");
 
-  private record Case(Measure.Kind kind, Measure.Better better, Scale scale) {}
+  record Case(Measure.Kind kind, Measure.Better better, Scale scale) {}
 
   private static List<Case> cases() {
     List<Case> cases = new ArrayList<>();
@@ -71,7 +69,7 @@ class SentencesTest {
     return Days.day(plan, order, Map.of("feel", values));
   }
 
-  private static double base(Measure.Kind kind) {
+  static double base(Measure.Kind kind) {
     return switch (kind) {
       case LAP_TIME, SECTOR_TIME -> 90;
       case LINE_SCALE -> 50;
@@ -225,150 +223,40 @@ class SentencesTest {
   }
 
   @Test
-  void everySentenceStandsInTheTableOfTheDocs() throws IOException {
-    String table = table();
-    Path file = Path.of("docs", "sentences.md");
-    if (Boolean.getBoolean("blindlap.write")) {
-      Files.writeString(file, table);
+  void everySentenceStandsInTheTables() throws IOException {
+    Map<String, String> tables = new TreeMap<>();
+    tables.put("docs/sentences.md", SentenceTables.page());
+    tables.put("src/test/resources/blindlap/golden/sentences.md", SentenceTables.whole(cases()));
+    for (Map.Entry<String, String> table : tables.entrySet()) {
+      Path file = Path.of(table.getKey());
+      if (Boolean.getBoolean("blindlap.write")) {
+        Files.writeString(file, table.getValue());
+      }
+      assertThat(Files.readString(file))
+          .as(file + " is stale: run this test with -Dblindlap.write=true")
+          .isEqualTo(table.getValue());
     }
-    assertThat(Files.readString(file))
-        .as("docs/sentences.md is stale: run this test with -Dblindlap.write=true")
-        .isEqualTo(table);
   }
 
-  private static String table() {
-    StringBuilder out =
-        new StringBuilder(
-            "# Every verdict sentence\n\n"
-                + "Made by a test from invented days: every state with every kind of measure."
-                + " `faster`, `lower` and so on follow from the kind and the better direction;\n"
-                + "files and JSON carry the fixed strings of the state instead.\n");
+  /** Who looks a state up finds one row. */
+  @Test
+  void thePageHasOneRowAState() throws IOException {
+    Map<String, Integer> rows = new TreeMap<>();
+    String heading = "";
+    for (String line : Files.readAllLines(Path.of("docs", "sentences.md"))) {
+      heading = line.startsWith("#") ? line : heading;
+      if (line.startsWith("| ") && !line.startsWith("| ---")) {
+        String[] cells = line.split(" \\| ", -1);
+        boolean two = heading.startsWith("## Beside");
+        String state = cells[0] + "|" + (two ? cells[1] : "") + "|" + cells.length;
+        rows.merge(heading + state, 1, Integer::sum);
+      }
+    }
+    assertThat(rows).hasSizeGreaterThan(200);
+    assertThat(rows.entrySet()).allMatch(row -> row.getValue() == 1);
     for (Verdict verdict : Verdict.values()) {
-      out.append("\n## ").append(verdict.text()).append("\n\n| measure | better | sentence |\n");
-      out.append("| --- | --- | --- |\n");
-      for (Case c : cases()) {
-        out.append("| ")
-            .append(c.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
-        out.append(c.scale() == Scale.RATIO ? ", ratio" : "").append(" | ");
-        out.append(c.better().name().toLowerCase(java.util.Locale.ROOT)).append(" | ");
-        out.append(example(c, verdict)).append(" |\n");
-      }
+      assertThat(rows.keySet())
+          .anyMatch(row -> row.startsWith("## Two setups| " + verdict.text() + "|"));
     }
-    rest(out);
-    return out.toString();
-  }
-
-  /** How strong words may be at each blind level. */
-  private static void levels(StringBuilder out) {
-    out.append("\n## What each blind level may say\n\n");
-    out.append(
-        "Below \"prepared\" nothing is ever called settled, no guess after a stint is asked or");
-    out.append(
-        " tested, all ridden laps carry the verdict, and a day\n"
-            + "that was ended early by choice has");
-    out.append(
-        " none. Files and JSON carry the fixed strings at every level, with `level` beside.\n\n");
-    out.append(
-        "| level | before an answer | what it proves | what it needs | what a finding may say |\n");
-    out.append("| --- | --- | --- | --- | --- |\n");
-    for (BlindLevel level : BlindLevel.values()) {
-      out.append("| ")
-          .append(LevelWords.name(level))
-          .append(" | ")
-          .append(LevelWords.label(level).strip())
-          .append(" | ")
-          .append(LevelWords.proves(level))
-          .append(" | ")
-          .append(LevelWords.needs(level))
-          .append(" | ")
-          .append(LevelWords.mayBeSaid(level))
-          .append(" |\n");
-    }
-    out.append("\n| verdict | open, drawn as you go | masked labels | prepared, helper |\n");
-    out.append("| --- | --- | --- | --- |\n");
-    Measure measure = Days.lapTime();
-    for (Verdict verdict : Verdict.values()) {
-      out.append("| ").append(verdict.text());
-      for (BlindLevel level : List.of(BlindLevel.OPEN, BlindLevel.MASKED, BlindLevel.HELPER)) {
-        out.append(" | ").append(VerdictWords.phrase(level, measure, verdict));
-      }
-      out.append(" |\n");
-    }
-    out.append("\n| key | sentence |\n| --- | --- |\n");
-    LevelWords.WORDS.keys().stream()
-        .sorted()
-        .filter(key -> key.matches("(tail|under|assessor|masks).*"))
-        .forEach(
-            key ->
-                out.append("| ")
-                    .append(key)
-                    .append(" | ")
-                    .append(LevelWords.WORDS.say(key).replace("|", "\\|").strip())
-                    .append(" |\n"));
-  }
-
-  /** All other sentences as they stand in the bundle, with places for names and numbers. */
-  private static void rest(StringBuilder out) {
-    Words finding = Words.of("finding");
-    levels(out);
-    WhereCases.write(out);
-    TellingCases.write(out);
-    FieldCases.write(out);
-    out.append("\n## Every other sentence of a finding\n\n");
-    out.append(
-        "With places for names and numbers, by the name the sentence has in the program.\n\n");
-    out.append("| name | sentence |\n| --- | --- |\n");
-    finding.keys().stream()
-        .filter(key -> !key.startsWith("sentence."))
-        .sorted()
-        .forEach(
-            key ->
-                out.append("| ")
-                    .append(key)
-                    .append(" | ")
-                    .append(finding.say(key).replace("|", "\\|").strip())
-                    .append(" |\n"));
-  }
-
-  private static String example(Case c, Verdict verdict) {
-    Rule rule = verdict == Verdict.COULD_NOT_SHOW ? Rule.blocks(2, 8, 4) : RULE;
-    Map<Verdict, double[]> recipes = new TreeMap<>();
-    recipes.put(Verdict.REAL_AND_WORTHWHILE, new double[] {-3, 0.4, 1});
-    recipes.put(Verdict.REAL_BUT_SMALL, new double[] {-0.9, 0.4, 2});
-    recipes.put(Verdict.NO_WORTHWHILE_DIFFERENCE, new double[] {0.1, 0.5, 2});
-    recipes.put(Verdict.DIRECTION_KNOWN, new double[] {-1.6, 0.6, 1.5});
-    recipes.put(Verdict.NOT_SETTLED, new double[] {-0.4, 1, 1});
-    recipes.put(Verdict.NO_VARIATION, new double[] {0, 0, 1});
-    recipes.put(Verdict.COULD_NOT_SHOW, new double[] {-3, 0.4, 1});
-    double[] recipe = java.util.Objects.requireNonNull(recipes.get(verdict));
-    for (int seed = 0; seed < 4000; seed++) {
-      Random random = new Random(seed);
-      double spread =
-          c.kind() == Measure.Kind.COUNT || c.kind() == Measure.Kind.CATEGORY_SCALE ? 1.4 : 1;
-      Measure measure =
-          Days.measure(
-              "feel",
-              c.kind(),
-              Measure.Role.PRIMARY,
-              c.better(),
-              BigDecimal.valueOf(recipe[2]).stripTrailingZeros().toPlainString(),
-              c.scale());
-      Plan plan = Days.plan(rule, List.of(measure));
-      String order = Days.order(rule, random);
-      double[] values =
-          Days.values(
-              Orders.parse(order),
-              base(c.kind()),
-              new double[] {0, recipe[0]},
-              recipe[1] * spread,
-              spread > 1 ? 0 : 2,
-              random);
-      Optional<Comparison> found =
-          Analysis.verdictOnly(Days.day(plan, order, Map.of("feel", values)));
-      if (found.flatMap(Comparison::verdict).equals(Optional.of(verdict))) {
-        return new FindingWords(plan, found.get()).sentence();
-      }
-    }
-    return "(does not come about with such values)";
   }
 }

@@ -31,7 +31,7 @@ public record Sampling(boolean exactRequired, int draws, long seed, long wholeUp
 
   public Sampling {
     if (draws < 99 || draws > 10_000_000) {
-      throw new StatsException("draws", "must lie between 99 and 10 000 000, not " + draws + ".");
+      throw new StatsException("draws", "must lie between 99 and 10,000,000, not " + draws + ".");
     }
     if (wholeUpTo < 0 || wholeUpTo > LARGEST_PRODUCT) {
       throw new StatsException("whole_up_to", "must lie between 0 and " + LARGEST_PRODUCT + ".");

@@ -145,7 +145,7 @@ public final class MeanPower {
     if (Math.abs(ncp) > NoncentralT.LARGEST_SHIFT) {
       throw new StatsException(
           "difference",
-          "is more than 100000 standard errors of the mean; there is no doubt about it.");
+          "is more than 100,000 standard errors of the mean; there is no doubt about it.");
     }
     double critical = Quantiles.tUpper(tail == Tail.GREATER ? level : level / 2, df);
     NoncentralT t = NoncentralT.of(df, ncp);

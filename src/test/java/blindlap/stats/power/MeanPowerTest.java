@@ -68,7 +68,7 @@ class MeanPowerTest {
     assertThatThrownBy(() -> near.power(10, -1, 1)).hasMessageStartingWith("difference: must not");
     assertThatThrownBy(() -> near.power(10, 1, 0)).hasMessageStartingWith("sd: must be above 0");
     assertThatThrownBy(() -> near.power(10, 1e9, 1))
-        .hasMessageStartingWith("difference: is more than 100000 standard errors");
+        .hasMessageStartingWith("difference: is more than 100,000 standard errors");
     assertThatThrownBy(() -> near.power(10, Double.NaN, 1)).hasMessageStartingWith("difference:");
     assertThatThrownBy(() -> near.power(1, 1, 1, 1)).hasMessageStartingWith("n: must together");
     assertThatThrownBy(() -> near.solveN(1.2, 1, 1))
