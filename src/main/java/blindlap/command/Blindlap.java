@@ -26,8 +26,8 @@ import picocli.CommandLine.Option;
     },
     footer = {
       "",
-      "Under the Apache License 2.0. What others made, with licences: docs/third-party.md, and"
-          + " META-INF/third-party.md in the jar."
+      "Under the Apache License 2.0. What others made, with licences:",
+      "docs/third-party.md (in the jar: META-INF/third-party.md)"
     })
 public final class Blindlap implements Runnable {
   private final CommandSetting setting;

@@ -66,6 +66,8 @@ class CheckFilesTest {
     assertThat(OWN_VECTORS_ONLY.keySet()).isEqualTo(bare);
     String readme = Files.readString(folder().resolve("README.md"));
     assertThat(readme).contains("192 outside checks", "70 own reference vectors");
+    assertThat(Files.readString(Path.of("docs/method.md")))
+        .contains("192 outside checks", "70 own reference vectors");
     for (Map.Entry<String, String> each : OWN_VECTORS_ONLY.entrySet()) {
       assertThat(readme).contains("`" + each.getKey() + "` (`" + each.getValue() + "`)");
       String file = "src/test/java/blindlap/" + each.getValue().replace('.', '/') + ".java";
