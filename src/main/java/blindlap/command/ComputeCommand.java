@@ -32,13 +32,11 @@ import picocli.CommandLine.Spec;
     name = "compute",
     description = {
       "Recomputes numbers: reads calculation requests as JSON and prints the answers as JSON.",
-      "With --check, runs files that hold a request and the answer expected: checks from outside"
-          + " and own reference vectors, counted apart."
+      "With --check, runs files that hold a request and the answer expected."
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:all requests computed, all checks passed; a check whose calculation is not built here is"
-          + " named and counted apart, and is no failure",
+      "0:all requests computed, all checks passed",
       "1:a check failed",
       "2:a request cannot be computed; the message names the field, and no answer is printed",
       "3:a file cannot be read"
@@ -62,7 +60,9 @@ public final class ComputeCommand implements Callable<Integer> {
   @Option(
       names = "--check",
       description =
-          "Compare with the expectation in each file; a folder stands for its .json files.")
+          "Compare with the expectation in each file; a folder stands for its .json files. Checks"
+              + " from outside and own reference vectors are counted apart; one whose calculation"
+              + " is not built here is named, and is no failure.")
   private boolean check;
 
   @Parameters(

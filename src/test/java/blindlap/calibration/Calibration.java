@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -107,6 +108,10 @@ public final class Calibration {
     line("");
     line("Written by `blindlap.calibration.Calibration`, not by hand. After `mvn package`:");
     line("");
+    line(
+        "<!-- not-run: takes minutes; CalibrationTest is a small run of the same kind in every"
+            + " build -->");
+    line("");
     line("    java -cp \"target/test-classes:target/classes:target/lib/*\" \\");
     line("        blindlap.calibration.Calibration " + days + " docs/calibration.md");
     line("");
@@ -124,7 +129,7 @@ public final class Calibration {
             + " simulated days of its own (seed "
             + SEED
             + "), each with an order drawn from the rule, noise of the kind named, and a true"
-            + " difference of one standard deviation. Sets of up to 4 096 orders are counted whole,"
+            + " difference of one standard deviation. Sets of up to 4,096 orders are counted whole,"
             + " larger ones by 999 fresh draws a day. A straight trend is removed. The standard"
             + " error of a share of .05 is "
             + decimal(4, Math.sqrt(.05 * .95 / days))
@@ -348,6 +353,14 @@ public final class Calibration {
   }
 
   private void line(String line) {
-    text.append(line).append('\n');
+    boolean typed = line.startsWith("    ");
+    text.append(typed ? line : withCommas(line)).append('\n');
+  }
+
+  /** Thousands of what is counted, in sentences and in cells of their own. */
+  private static String withCommas(String line) {
+    return Pattern.compile("(?<![\\d.,`])\\d{4,}(?= (?:simulated )?(?:days|orders)\\b| \\|)")
+        .matcher(line)
+        .replaceAll(found -> String.format(Locale.ROOT, "%,d", Long.parseLong(found.group())));
   }
 }

@@ -64,7 +64,7 @@ class MethodFiguresTest {
     for (String[] row : rows) {
       String where = row[0] + ", " + row[1];
       JsonNode found = orders(row[0], Integer.parseInt(row[1]));
-      assertThat(found.get("count").asText()).as(where).isEqualTo(row[2].replace(" ", ""));
+      assertThat(found.get("count").asText()).as(where).isEqualTo(row[2].replaceAll("[ ,]", ""));
       rounded(row[3], found.get("smallest_p").asDouble(), where + ", smallest p");
       String level = row[4].equals("none") ? "0" : row[4];
       rounded(level, found.get("attainable_level").asDouble(), where + ", level");

@@ -79,6 +79,8 @@ public final class RidersTable {
 
       Written by `blindlap.calibration.RidersTable`, not by hand. After `mvn package`:
 
+      <!-- not-run: takes minutes; RidersTableTest is a small run of the same kind in every build -->
+
           java -cp "target/test-classes:target/classes:target/lib/*" \\
               blindlap.calibration.RidersTable %d docs/pooling.md
 
@@ -86,7 +88,7 @@ public final class RidersTable {
 
       How often each way of pooling rejects at .05 when riders do not differ from 0 on average: riders with 12 stints
       in blocks of four each, their noise SD uniform on .6 to 1.4, their true differences normal around 0 with the SD named
-      (in units of the mean noise SD); %d days a row.
+      (in units of the mean noise SD); %,d days a row.
 
       | riders | SD between riders | stratified test | REML, Wald | REML, Hartung-Knapp | modified Hartung-Knapp | equal-weight t | half-width of the last |
       | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |

@@ -113,7 +113,7 @@ class CheckFilesTest {
     return List.of(folder().resolve("outside"), folder().resolve("own"));
   }
 
-  private static Path folder() throws URISyntaxException {
+  static Path folder() throws URISyntaxException {
     URI uri = Objects.requireNonNull(CheckFilesTest.class.getResource("/blindlap/checks")).toURI();
     return Path.of(uri);
   }

@@ -32,7 +32,7 @@ class PairsPowerTest {
   void powerAgreesWithTheMethodsTable(int setups, int stints, double pair, double differ) {
     SimulatedPairs days = day(setups, stints).simulate(new double[] {0, 1.5}, 600, 4, () -> false);
 
-    // Three standard errors of 600 days, and of the 10 000 of the page.
+    // Three standard errors of 600 days, and of the 10,000 of the page.
     assertThat(days.odds(1).pair()).isCloseTo(pair, within(0.065));
     assertThat(days.odds(1).differ()).isCloseTo(differ, within(0.065));
     assertThat(days.odds(0).differ()).isCloseTo(0.05, within(0.03));
