@@ -22,12 +22,8 @@ import picocli.CommandLine.Option;
       "A day in order: plan, commit, helper and codes, record and void, close-day, close-review,"
           + " unseal, review, report.",
       "Timed by a recorder: trail before the plan, recording before close-review.",
+      "Whose work it is, and its licences: LICENSE, NOTICE, docs/third-party.md.",
       "Without a command the window opens."
-    },
-    footer = {
-      "",
-      "Under the Apache License 2.0. What others made, with licences: docs/third-party.md, and"
-          + " META-INF/third-party.md in the jar."
     })
 public final class Blindlap implements Runnable {
   private final CommandSetting setting;

@@ -15,7 +15,7 @@ import java.util.TreeMap;
  * <p>To add one: write a small final class in this package for its family, with a static {@code
  * all()} that returns {@link Calculation}s made with {@link Calculation#of} (name, allowed fields,
  * a method from {@link blindlap.compute.Given} to {@link Evaluation}), and add its {@code all()} to
- * {@link #standard()}. {@code CheckFilesTest} holds that it has an outside check.
+ * {@link #standard()}. {@code CheckFilesTest} holds that it has a check.
  */
 public final class Calculations {
   private final SortedMap<String, Calculation> byName;

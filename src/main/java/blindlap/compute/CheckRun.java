@@ -24,20 +24,82 @@ public final class CheckRun {
   }
 
   /**
+   * Checks of one kind.
+   *
+   * @param passed how many passed
+   * @param failed how many fell short or could not be computed
+   */
+  public record Tally(int passed, int failed) {
+    private static final Tally NONE = new Tally(0, 0);
+
+    private Tally and(Tally other) {
+      return new Tally(passed + other.passed, failed + other.failed);
+    }
+
+    @Override
+    public String toString() {
+      return passed + " passed, " + failed + " failed";
+    }
+  }
+
+  /**
    * What a run found.
    *
-   * @param passed number of checks that passed
-   * @param failed number of checks that fell short or could not be computed
-   * @param lines one line per failed check
+   * @param outside checks whose figures come from outside
+   * @param own reference vectors of our own
+   * @param notChecks files that hold no check that could be read; they count as failed
+   * @param notBuilt checks that ask for a calculation that this program has not; no failures
+   * @param lines one line per check that failed or is not built
    */
-  public record Report(int passed, int failed, List<String> lines) {
+  public record Report(Tally outside, Tally own, int notChecks, int notBuilt, List<String> lines) {
+    private static final Report NOTHING = new Report(Tally.NONE, Tally.NONE, 0, 0, List.of());
+
     public Report {
       lines = List.copyOf(lines);
     }
 
-    /** The closing line. */
-    public String closing() {
-      return passed + " passed, " + failed + " failed";
+    public int passed() {
+      return outside.passed() + own.passed();
+    }
+
+    public int failed() {
+      return outside.failed() + own.failed() + notChecks;
+    }
+
+    /** Whether there was nothing to check. */
+    public boolean empty() {
+      return passed() + failed() + notBuilt == 0;
+    }
+
+    /** The kinds that there were, each counted apart, and last all together. */
+    public List<String> closing() {
+      List<String> closing = new ArrayList<>();
+      if (!outside.equals(Tally.NONE)) {
+        closing.add("outside checks: " + outside);
+      }
+      if (!own.equals(Tally.NONE)) {
+        closing.add("own reference vectors: " + own);
+      }
+      if (notBuilt > 0) {
+        closing.add("not built: " + notBuilt);
+      }
+      closing.add(new Tally(passed(), failed()).toString());
+      return closing;
+    }
+
+    private Report and(Report other) {
+      List<String> both = new ArrayList<>(lines);
+      both.addAll(other.lines);
+      return new Report(
+          outside.and(other.outside),
+          own.and(other.own),
+          notChecks + other.notChecks,
+          notBuilt + other.notBuilt,
+          both);
+    }
+
+    private static Report noCheck(String line) {
+      return new Report(Tally.NONE, Tally.NONE, 1, 0, List.of(line));
     }
   }
 
@@ -47,17 +109,11 @@ public final class CheckRun {
    * @throws IOException if a file or folder cannot be read
    */
   public Report over(List<Path> filesAndFolders) throws IOException {
-    List<String> lines = new ArrayList<>();
-    int passed = 0;
-    int failed = 0;
+    Report report = Report.NOTHING;
     for (Path file : files(filesAndFolders)) {
-      List<String> failures = new ArrayList<>();
-      int checks = check(file, failures);
-      failed += failures.size();
-      passed += checks - failures.size();
-      lines.addAll(failures);
+      report = report.and(check(file));
     }
-    return new Report(passed, failed, lines);
+    return report;
   }
 
   /** Files as they are, folders replaced by the {@code .json} files below them, sorted. */
@@ -78,30 +134,43 @@ public final class CheckRun {
     return files;
   }
 
-  /** Number of checks in the file; adds one line to {@code failures} per check that fails. */
-  private int check(Path file, List<String> failures) throws IOException {
+  private Report check(Path file) throws IOException {
     List<CheckFile> checks;
     try {
       byte[] bytes = bytes(file);
       if (bytes.length > MOST_BYTES) {
-        failures.add(
+        return Report.noCheck(
             file + ": is larger than the " + MOST_BYTES / 1_000_000 + " MB that checks may have.");
-        return 1;
       }
       checks =
           CheckFile.parse(
               StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
     } catch (RequestException e) {
-      failures.add(file + ": " + e.sentence());
-      return 1;
+      return Report.noCheck(file + ": " + e.sentence());
     } catch (CharacterCodingException e) {
-      failures.add(file + ": is not text in UTF-8.");
-      return 1;
+      return Report.noCheck(file + ": is not text in UTF-8.");
     }
+    Report report = Report.NOTHING;
     for (CheckFile check : checks) {
-      shortfall(check).ifPresent(why -> failures.add(file + ": " + check.id() + ": " + why));
+      report = report.and(run(file + ": " + check.id() + ": ", check));
     }
-    return checks.size();
+    return report;
+  }
+
+  private Report run(String where, CheckFile check) {
+    String calculation = check.request().calculation();
+    if (!calculations.names().contains(calculation)) {
+      String line = where + "not built: there is no calculation \"" + calculation + "\" here.";
+      return new Report(Tally.NONE, Tally.NONE, 0, 1, List.of(line));
+    }
+    Optional<String> why = shortfall(check);
+    Tally one = new Tally(why.isEmpty() ? 1 : 0, why.isEmpty() ? 0 : 1);
+    return new Report(
+        check.own() ? Tally.NONE : one,
+        check.own() ? one : Tally.NONE,
+        0,
+        0,
+        why.map(reason -> where + reason).stream().toList());
   }
 
   /** No more than one byte above the bound, whatever the file says of its size. */

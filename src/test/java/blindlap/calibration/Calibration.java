@@ -10,21 +10,45 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * Simulates days of every design under every noise and writes down how often the test errs, how
- * often the interval holds the truth, and how often each verdict comes out, beside the figures of
- * the prototype. One thread; arguments: days per cell, file to write.
+ * often the interval holds the truth, and how often each verdict comes out, beside what formulas
+ * give. One thread; arguments: days per cell, file to write.
  */
 public final class Calibration {
   private static final long SEED = 20_260_301L;
   private static final int VERDICT_DAYS = 10_000;
+
+  /**
+   * How far simulated verdicts and those by formula may be apart, beside the simulation's error.
+   */
+  private static final double FORMULA_OFF = 0.03;
+
+  /** True differences in D, as columns of the verdict table. */
+  private static final double[] MULTIPLES = {0, 0.5, 1, 1.5, 2, 3};
+
+  /** Rules and the D of each as rows of the verdict table. */
+  private static final Map<Design, List<Double>> MARGINS =
+      new EnumMap<>(
+          Map.of(
+              Design.SHORT_8,
+              List.of(1.0, 2.0),
+              Design.BLOCK4_12,
+              List.of(1.0, 1.5, 2.0),
+              Design.BLOCK4_16,
+              List.of(1.0, 1.5, 2.0),
+              Design.BLOCK4_24,
+              List.of(1.0, 1.5, 2.0)));
+
   private static final int SHARPER_DAYS = 250;
 
   private static final int WAIT_DAYS = 2_000;
@@ -84,6 +108,10 @@ public final class Calibration {
     line("");
     line("Written by `blindlap.calibration.Calibration`, not by hand. After `mvn package`:");
     line("");
+    line(
+        "<!-- not-run: takes minutes; CalibrationTest is a small run of the same kind in every"
+            + " build -->");
+    line("");
     line("    java -cp \"target/test-classes:target/classes:target/lib/*\" \\");
     line("        blindlap.calibration.Calibration " + days + " docs/calibration.md");
     line("");
@@ -107,7 +135,7 @@ public final class Calibration {
             + decimal(4, Math.sqrt(.05 * .95 / days))
             + ", of one half "
             + decimal(4, .5 / Math.sqrt(days))
-            + ". Reference figures come from an independent prototype with 10,000 days per cell.");
+            + ".");
     line("");
     line(
         "Rules under which no p of .05 or less can come out are not simulated, since they never"
@@ -163,7 +191,6 @@ public final class Calibration {
                     differs("share of p ≤ .05", row.getKey(), scenario, cell.size(), limit, 3);
                   }
                 }
-                compare("share of p ≤ .05", row.getKey(), scenario, cell.size(), true);
               });
     }
   }
@@ -189,39 +216,7 @@ public final class Calibration {
   private void powers() {
     line("## How often a difference of one standard deviation is seen");
     line("");
-    line(
-        "Compared with the prototype for white noise, linear drift, both AR(1) and t, where the"
-            + " figures exist.");
-    line("");
     table(CalibrationCell::power, 2);
-    cells.forEach(
-        (design, row) ->
-            row.forEach(
-                (scenario, cell) -> {
-                  if (ReferenceFigures.POWER_COMPARED.contains(scenario)) {
-                    compare("power", design, scenario, cell.power(), false);
-                  }
-                }));
-  }
-
-  private void compare(
-      String what, Design design, NoiseScenario scenario, double found, boolean size) {
-    double reference =
-        ReferenceFigures.of(
-            size ? ReferenceFigures.SIZE : ReferenceFigures.POWER, design, scenario);
-    if (Double.isNaN(reference)) {
-      return;
-    }
-    compared++;
-    double rounding = size ? .0005 : .005;
-    if (Math.abs(found - reference) > 3 * error(reference) + rounding) {
-      differs(what, design, scenario, found, reference, size ? 3 : 2);
-    }
-  }
-
-  /** Standard error of the difference of two simulated shares. */
-  private double error(double share) {
-    return Math.sqrt(share * (1 - share) * (1.0 / days + 1.0 / ReferenceFigures.DAYS));
   }
 
   private void table(ToDoubleFunction<CalibrationCell> share, int places) {
@@ -255,7 +250,7 @@ public final class Calibration {
         "In standard deviations of white noise, by formula; in brackets by simulation, "
             + VERDICT_DAYS
             + " days per rule and drift. From 200 orders on the two may differ by 3 %; below, the"
-            + " program simulates. Last the prototype's simulated figure.");
+            + " program simulates.");
     line("");
     DetectableTable table = DetectableTable.of(VERDICT_DAYS, SEED);
     table.lines().forEach(this::line);
@@ -274,55 +269,57 @@ public final class Calibration {
             + VERDICT_DAYS
             + " days per rule, each counted with its mirror image. In per cent: real and worthwhile"
             + " / real but small / no worthwhile difference / direction known / not settled; in"
-            + " brackets the prototype's figures.");
+            + " brackets by formula, from 200 orders on. The two may be three per cent apart.");
     line("");
     line("| rule, stints | D | true 0 | .5 D | 1 D | 1.5 D | 2 D | 3 D |");
     line("| --- | ---: | --- | --- | --- | --- | --- | --- |");
-    Map<Design, SimulatedDays> simulated = new EnumMap<>(Design.class);
-    for (ReferenceFigures.Verdicts row : ReferenceFigures.VERDICTS) {
-      SimulatedDays dayset =
-          simulated.computeIfAbsent(
-              row.design(),
-              design ->
-                  DayPower.of(design.orders(), Drift.LINE)
-                      .simulate(VERDICT_DAYS, SEED, () -> false));
-      StringBuilder out =
-          new StringBuilder("| " + row.design().text() + " | " + row.margin() + " |");
-      for (int i = 0; i < ReferenceFigures.MULTIPLES.length; i++) {
-        VerdictOdds odds =
-            dayset.odds(ReferenceFigures.MULTIPLES[i] * row.margin(), row.margin(), 1);
-        out.append(' ').append(verdictCell(row, i, odds)).append(" |");
-      }
-      line(out.toString());
-    }
+    MARGINS.forEach(
+        (design, margins) -> {
+          DayPower day = DayPower.of(design.orders(), Drift.LINE);
+          SimulatedDays simulated = day.simulate(VERDICT_DAYS, SEED, () -> false);
+          for (double margin : margins) {
+            StringBuilder row = new StringBuilder("| " + design.text() + " | " + margin + " |");
+            for (double multiple : MULTIPLES) {
+              String where = "%s D, %s, D = %s".formatted(multiple, design.text(), margin);
+              VerdictOdds found = simulated.odds(multiple * margin, margin, 1);
+              row.append(' ').append(percent(found));
+              if (day.formula().formulaHolds()) {
+                VerdictOdds formula = day.odds(multiple * margin, margin, 1);
+                row.append(" (").append(percent(formula)).append(')');
+                compareVerdicts(where, found, formula);
+              }
+              row.append(" |");
+            }
+            line(row.toString());
+          }
+        });
     line("");
   }
 
-  private String verdictCell(ReferenceFigures.Verdicts row, int i, VerdictOdds odds) {
-    double[] shares = {odds.worthwhile(), odds.small(), odds.none(), odds.direction(), odds.open()};
-    StringBuilder found = new StringBuilder();
-    StringBuilder reference = new StringBuilder();
-    for (int v = 0; v < shares.length; v++) {
-      found.append(v == 0 ? "" : "/").append(Math.round(100 * shares[v]));
-      reference.append(v == 0 ? "" : "/").append(row.shares()[i][v]);
-      double expected = row.shares()[i][v] / 100.0;
-      double error =
-          Math.sqrt(
-              shares[v] * (1 - shares[v]) * (1.0 / VERDICT_DAYS + 1.0 / ReferenceFigures.DAYS));
+  private static double[] shares(VerdictOdds odds) {
+    return new double[] {
+      odds.worthwhile(), odds.small(), odds.none(), odds.direction(), odds.open()
+    };
+  }
+
+  private static String percent(VerdictOdds odds) {
+    return Arrays.stream(shares(odds))
+        .mapToObj(share -> String.valueOf(Math.round(100 * share)))
+        .collect(Collectors.joining("/"));
+  }
+
+  private void compareVerdicts(String where, VerdictOdds found, VerdictOdds formula) {
+    double[] simulated = shares(found);
+    double[] expected = shares(formula);
+    for (int v = 0; v < simulated.length; v++) {
       compared++;
-      if (Math.abs(shares[v] - expected) > .005 + 3 * error) {
+      double error = Math.sqrt(simulated[v] * (1 - simulated[v]) / VERDICT_DAYS);
+      if (Math.abs(simulated[v] - expected[v]) > FORMULA_OFF + 3 * error) {
         differences.add(
-            "verdict %d at %s D, %s, D = %s: %s, prototype %s"
-                .formatted(
-                    v + 1,
-                    ReferenceFigures.MULTIPLES[i],
-                    row.design().text(),
-                    row.margin(),
-                    decimal(3, shares[v]),
-                    decimal(2, expected)));
+            "verdict %d at %s: %s, by formula %s"
+                .formatted(v + 1, where, decimal(3, simulated[v]), decimal(3, expected[v])));
       }
     }
-    return found + " (" + reference + ")";
   }
 
   private void closing() {
@@ -330,9 +327,8 @@ public final class Calibration {
     line("");
     line(
         compared
-            + " figures were held against a bound or against the prototype, at three standard"
-            + " errors of the simulation plus the rounding of the printed figure; about one in 400"
-            + " falls outside by chance.");
+            + " figures were held against a bound or against a formula, at three standard errors of"
+            + " the simulation; about one in 400 falls outside by chance.");
     line("");
     if (differences.isEmpty()) {
       line("Nothing does.");

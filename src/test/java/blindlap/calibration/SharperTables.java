@@ -19,6 +19,9 @@ import org.apache.commons.rng.simple.RandomSource;
 final class SharperTables {
   private static final long SEED = 20_261_127L;
 
+  /** Days a cell of the table of harms at least: its shares are small. */
+  private static final int HARM_DAYS = 2_000;
+
   private SharperTables() {}
 
   /** Prints the tables alone; argument: days per cell. */
@@ -29,7 +32,7 @@ final class SharperTables {
   static List<String> lines(int days) {
     List<String> lines = new ArrayList<>();
     voids(days, lines);
-    harms(days, lines);
+    harms(Math.max(days, HARM_DAYS), lines);
     pairs(days, lines);
     return lines;
   }
@@ -123,10 +126,12 @@ final class SharperTables {
     lines.add("## Voids of single laps");
     lines.add("");
     lines.add(
-        "Twelve stints of three laps in blocks of four, white noise from lap to lap, no true difference; "
+        "Twelve stints of three laps in blocks of four, white noise from lap to lap, no true"
+            + " difference; "
             + days
-            + " days a row. The second column errs where voids follow the setup; the third says how often the unevenness is flagged,"
-            + " the last how often it would be if whole stints alone were counted.");
+            + " days a row. The second column errs where voids follow the setup; the third says how"
+            + " often the unevenness is flagged, the last how often it would be if whole stints"
+            + " alone were counted.");
     lines.add("");
     lines.add("| void | p ≤ .05 | flagged | by whole stints |");
     lines.add("| --- | ---: | ---: | ---: |");
@@ -144,10 +149,12 @@ final class SharperTables {
     lines.add("## Watched harms of pure noise");
     lines.add("");
     lines.add(
-        "Sixteen stints in blocks of four, so many measures watched for harm, none of which differs; "
+        "Sixteen stints in blocks of four, so many measures watched for harm, none of which"
+            + " differs; "
             + days
-            + " days a cell. How often the headline says \"did harm\" of any of them, by the harm declared in standard deviations"
-            + " of the noise. No share may exceed .05 by more than simulation error.");
+            + " days a cell. How often the headline says \"did harm\" of any of them, by the harm"
+            + " declared in standard deviations of the noise. No share may exceed .05 by more than"
+            + " simulation error.");
     lines.add("");
     lines.add("| measures | .05 SD | .25 SD | .5 SD |");
     lines.add("| ---: | ---: | ---: | ---: |");
@@ -194,8 +201,9 @@ final class SharperTables {
     lines.add("## Intervals of pairs");
     lines.add("");
     lines.add(
-        "How often Tukey's and Kramer's intervals hold the true differences of all pairs together: blocks of as many stints as setups, a"
-            + " straight line removed, one setup 1.5 SD away from the others; "
+        "How often Tukey's and Kramer's intervals hold the true differences of all pairs together:"
+            + " blocks of as many stints as setups, a straight line removed, one setup 1.5 SD away"
+            + " from the others; "
             + days
             + " days a cell.");
     lines.add("");

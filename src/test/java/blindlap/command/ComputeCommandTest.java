@@ -113,14 +113,24 @@ class ComputeCommandTest {
             .replaceFirst("\\}\\}$", "}, \"expect\": {\"sag_percent\": 30}}");
     file("a.json", check);
     assertThat(run("", "--check", folder.toString())).isZero();
-    assertThat(out.toString().strip()).isEqualTo("1 passed, 0 failed");
+    assertThat(out.toString().lines())
+        .containsExactly("outside checks: 1 passed, 0 failed", "1 passed, 0 failed");
     out.getBuffer().setLength(0);
     String off = file("b.json", check.replace("\"sag_percent\": 30", "\"sag_percent\": 31"));
     assertThat(run("", "--check", folder.toString())).isEqualTo(1);
     assertThat(out.toString().lines())
         .satisfiesExactly(
             line -> assertThat(line).startsWith(off + ": one: result.sag_percent is 30.0"),
+            line -> assertThat(line).isEqualTo("outside checks: 1 passed, 1 failed"),
             line -> assertThat(line).isEqualTo("1 passed, 1 failed"));
+    out.getBuffer().setLength(0);
+    String later = file("c.json", check.replace("\"sag\"", "\"sag-by-weight\""));
+    assertThat(run("", "--check", later)).isZero();
+    assertThat(out.toString().lines())
+        .containsExactly(
+            later + ": one: not built: there is no calculation \"sag-by-weight\" here.",
+            "not built: 1",
+            "0 passed, 0 failed");
     // A check file is also a request.
     assertThat(run("", off)).isZero();
   }

@@ -254,7 +254,7 @@ class UnwritableOutputTest {
         "--map",
         "lap time=t");
     lost(other, Done.NOTHING, "review", id);
-    String check = "src/test/resources/blindlap/checks/values/A01-student-sleep-1.json";
+    String check = "src/test/resources/blindlap/checks/outside/A01-student-sleep-1.json";
     walked.add("compute");
     StringWriter err = new StringWriter();
     int code =

@@ -35,7 +35,8 @@ class CheckRunTest {
     Files.writeString(short2, check("bad", "\"stroke_mm\": 50, \"sag\": 15", 30));
     Files.writeString(folder.resolve("notes.txt"), "no check");
     CheckRun.Report report = run.over(List.of(folder));
-    assertThat(report.closing()).isEqualTo("2 passed, 2 failed");
+    assertThat(report.closing())
+        .containsExactly("outside checks: 2 passed, 2 failed", "2 passed, 2 failed");
     assertThat(report.lines())
         .satisfiesExactly(
             line ->
@@ -51,7 +52,7 @@ class CheckRunTest {
         Files.writeString(folder.resolve("y.json"), "{\"calculation\": \"sag\", \"given\": {}}");
     Path bytes = Files.write(folder.resolve("z.json"), new byte[] {(byte) 0xff, (byte) 0xfe});
     CheckRun.Report report = run.over(List.of(broken, request, bytes));
-    assertThat(report.closing()).isEqualTo("0 passed, 3 failed");
+    assertThat(report.closing()).containsExactly("0 passed, 3 failed");
     assertThat(report.lines().get(0)).startsWith(broken + ": text: is not JSON");
     assertThat(report.lines().get(1)).startsWith(request + ": id: is missing");
     assertThat(report.lines().get(2)).isEqualTo(bytes + ": is not text in UTF-8.");
@@ -64,10 +65,47 @@ class CheckRunTest {
   }
 
   @Test
-  void theOutsideChecksRunAsAFolderToo() throws Exception {
-    CheckRun.Report report = run.over(List.of(CheckFilesTest.folder()));
-    assertThat(report.lines()).isEmpty();
+  void ownVectorsAreCountedApart() throws IOException {
+    String good = "\"stroke_mm\": 50, \"sag_mm\": 15";
+    String own = check("own", good, 30).replace("closed form", "own: another program");
+    String before = check("named", good, 31).replace("closed form", "Blindlap reference vector");
+    String outside = check("kept", good, 30).replace("closed form", "Owner's table of sag");
+    Path file = folder.resolve("a.json");
+    Files.writeString(file, "[" + String.join(",", own, before, outside) + "]");
+    CheckRun.Report report = run.over(List.of(file));
+    assertThat(report.closing())
+        .containsExactly(
+            "outside checks: 1 passed, 0 failed",
+            "own reference vectors: 1 passed, 1 failed",
+            "2 passed, 1 failed");
+    assertThat(report.lines()).singleElement().asString().startsWith(file + ": named: ");
+  }
+
+  @Test
+  void aCalculationThatIsNotBuiltIsNamedAndNoFailure() throws IOException {
+    String good = "\"stroke_mm\": 50, \"sag_mm\": 15";
+    String later = check("later", good, 30).replace("\"sag\"", "\"sag-by-weight\"");
+    Path file = folder.resolve("a.json");
+    Files.writeString(file, "[" + later + "," + check("now", good, 30) + "]");
+    CheckRun.Report report = run.over(List.of(file));
+    assertThat(report.lines())
+        .containsExactly(
+            file + ": later: not built: there is no calculation \"sag-by-weight\" here.");
+    assertThat(report.closing())
+        .containsExactly(
+            "outside checks: 1 passed, 0 failed", "not built: 1", "1 passed, 0 failed");
     assertThat(report.failed()).isZero();
-    assertThat(report.passed()).isEqualTo(262);
+    assertThat(report.empty()).isFalse();
+  }
+
+  @Test
+  void allChecksRunAsAFolderToo() throws Exception {
+    CheckRun.Report report = run.over(CheckFilesTest.folders());
+    assertThat(report.lines()).isEmpty();
+    assertThat(report.closing())
+        .containsExactly(
+            "outside checks: 192 passed, 0 failed",
+            "own reference vectors: 70 passed, 0 failed",
+            "262 passed, 0 failed");
   }
 }

@@ -22,7 +22,7 @@ class DayAnswersTest {
   }
 
   /**
-   * docs/method.md#prototype-designs, simulated differences in units of noise; the formula may be
+   * docs/method.md#figures-of-rules, simulated differences in units of noise; the formula may be
    * off by 3 %.
    */
   @ParameterizedTest
@@ -54,7 +54,7 @@ class DayAnswersTest {
 
   @Test
   void aSmallSetIsRoughUntilDaysAreSimulated() {
-    // docs/method.md#prototype-designs: eight stints show 2.94 units of noise.
+    // docs/method.md#figures-of-rules: eight stints show 2.94 units of noise.
     String yaml = "noise: null\nprotocol: eight-stints\nstints: 8\n";
     Plan plan = Plans.with(yaml);
 
@@ -68,7 +68,8 @@ class DayAnswersTest {
 
   @Test
   void noiseKnownFromFewStintsGivesARange() {
-    // docs/method.md#prototype-noise: at N = 16 (df 13) the limits of the noise are .73 and 1.61
+    // docs/method.md#figures-of-the-noise: at N = 16 (df 13) the limits of the noise are .73 and
+    // 1.61
     // times its estimate.
     DayAnswer answer = quick("noise: {sd: 1, df: 13}\n");
     Interval range = java.util.Objects.requireNonNull(answer.chosen().range());
@@ -108,7 +109,7 @@ class DayAnswersTest {
 
   @Test
   void verdictOddsAgreeWithTheMethodsTable() {
-    // docs/method.md#prototype-verdicts, N = 16, D = 1.5: nothing there 0/1/74/4/21, 1 D
+    // docs/method.md#figures-of-verdicts, N = 16, D = 1.5: nothing there 0/1/74/4/21, 1 D
     // 5/1/4/72/18.
     Plan plan = Plans.with("noise: {sd: 0.333333}\n");
     DayDetail detail =
@@ -143,7 +144,7 @@ class DayAnswersTest {
 
   @Test
   void threeSetupsGiveAnApproximationForPairs() {
-    // docs/method.md#prototype-pairs: k = 3, N = 18 shows 1.5 SD with power .45, so that 8 of 10
+    // docs/method.md#figures-of-pairs: k = 3, N = 18 shows 1.5 SD with power .45, so that 8 of 10
     // needs more than 1.5 SD.
     DayAnswer answer =
         quick(
@@ -156,7 +157,7 @@ class DayAnswersTest {
 
   @Test
   void threeSetupsAreSimulatedWithTheTestOfTheirPairs() {
-    // docs/method.md#prototype-pairs, k = 3, N = 18: 1.5 SD is told apart with power .45, the
+    // docs/method.md#figures-of-pairs, k = 3, N = 18: 1.5 SD is told apart with power .45, the
     // setups differ with .63.
     Plan plan = Plans.with(THREE + "stints: 18\nnoise: {sd: 0.333333}\n");
     DaySimulation first = answers.simulate(plan, 300, 3, () -> false).orElseThrow();

@@ -108,7 +108,7 @@ class LeastPlanTest {
 
   @Test
   void anotherRuleIsNamedOnlyWhereItNeedsFewerStints() {
-    // docs/method.md#prototype-designs: blocks of four with 16 stints show 1.54, pairs 1.68.
+    // docs/method.md#figures-of-rules: blocks of four with 16 stints show 1.54, pairs 1.68.
     DayAnswer day = answer("protocol: pairs\nstints: 16\nnoise: {sd: 0.32}\n");
 
     DayAnswer.Least least = day.least().orElseThrow();

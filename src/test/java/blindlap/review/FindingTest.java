@@ -21,7 +21,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 class FindingTest {
-  /** Reference vector 01 of src/test/resources/blindlap/checks/orders, confirmed there in R. */
+  /** Own vector 01 of src/test/resources/blindlap/checks/own, confirmed there in R. */
   private static final String ORDER = "BBAAAABBBABAAABB";
 
   private static final double[] LAPS = {

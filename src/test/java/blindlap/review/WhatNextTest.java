@@ -118,7 +118,7 @@ class WhatNextTest {
 
   @Test
   void theRangeIsThatOfTheNoise() {
-    // docs/method.md#prototype-noise: df 9, limits .69 and 1.83.
+    // docs/method.md#figures-of-the-noise: df 9, limits .69 and 1.83.
     for (WhatNext.Days each : next(TWELVE, 0.7, 9).days()) {
       assertThat(each.range().low() / each.difference()).isCloseTo(0.69, within(0.005));
       assertThat(each.range().high() / each.difference()).isCloseTo(1.83, within(0.005));
@@ -134,7 +134,7 @@ class WhatNextTest {
     assertThat(stints.to()).isEqualTo(16);
     assertThat(stints.best())
         .isEqualTo(next(Rule.blocks(2, 16, 4), 0.7, 13).days().get(0).difference());
-    // docs/method.md#prototype-designs: 1.91 and 1.54 units of noise.
+    // docs/method.md#figures-of-rules: 1.91 and 1.54 units of noise.
     assertThat(stints.best() / now).isCloseTo(1.54 / 1.91, within(0.02));
 
     WhatNext.Gain series = gain(next, WhatNext.Change.SERIES);

@@ -152,8 +152,8 @@ public record Detectable(
   }
 
   /**
-   * The same with all degrees of freedom of the residuals, as docs/method.md#prototype-formula has
-   * it.
+   * The same with all degrees of freedom of the residuals, as docs/method.md#figures-of-the-formula
+   * has it.
    */
   public Detectable onResidualDf() {
     return new Detectable(count, attainableLevel, oneSidedLevel, efficiency, stints, df, df);

@@ -17,7 +17,7 @@ import org.apache.commons.rng.simple.RandomSource;
  * The difference between two of three or more setups that a day can detect, by an approximation:
  * the two-sided t test of one pair at level .05 divided by the number of pairs (Bonferroni) in
  * place of the largest-t adjustment, with the day's information shared equally. Against the
- * simulated power of docs/method.md#prototype-pairs it differs by less than .03.
+ * simulated power of docs/method.md#figures-of-pairs it differs by less than .03.
  *
  * <p>Orders that ride one setup in the same stints all show that setup's difference. If there are
  * many of them among few orders, the largest t of the order ridden is seldom among the highest 5 %,

@@ -183,7 +183,7 @@ class SessionTestsTest {
     assertThat(pooled.df()).isEqualTo(22);
     assertThat(pooled.sd()).isCloseTo(Math.sqrt((9 + 13 * 4.0) / 22), within(1e-14));
     assertThat(one.coefficient()).isCloseTo(2.7718, within(1e-4));
-    // docs/method.md#prototype-noise: N = 12, 9 degrees of freedom, .69 to 1.83
+    // docs/method.md#figures-of-the-noise: N = 12, 9 degrees of freedom, .69 to 1.83
     assertThat(one.interval95IfNormal().low()).isCloseTo(0.69, within(0.005));
     assertThat(one.interval95IfNormal().high()).isCloseTo(1.83, within(0.005));
     assertThat(new RiderNoise(1, 5).interval95IfNormal().high()).isCloseTo(2.45, within(0.005));

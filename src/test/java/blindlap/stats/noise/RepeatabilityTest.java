@@ -34,8 +34,7 @@ class RepeatabilityTest {
 
   @Test
   void theMultipliersOfTheMethodTextComeOut() {
-    // docs/method.md#prototype-noise: stints 8, 12, 16, 24, three degrees of freedom fewer. The
-    // prototype printed .73 for the lower one at 16 stints; .72495 rounds to .72.
+    // docs/method.md#figures-of-the-noise: stints 8, 12, 16, 24, three degrees of freedom fewer.
     double[][] printed = {{5, 0.62, 2.45}, {9, 0.69, 1.83}, {13, 0.72, 1.61}, {21, 0.77, 1.43}};
     for (double[] row : printed) {
       Interval interval =

@@ -52,7 +52,7 @@ class AssignmentsTest {
 
   @Test
   void theCountsAreThoseOfTheDesignTable() {
-    // docs/method.md#prototype-designs
+    // docs/method.md#figures-of-rules
     assertThat(SmallSets.SHORT_8.assignments().count()).isEqualTo(50);
     assertThat(SmallSets.Plain.blocks(2, 16, 4).assignments().count()).isEqualTo(1296);
     assertThat(SmallSets.Plain.blocks(2, 24, 4).assignments().count()).isEqualTo(46_656);

@@ -31,7 +31,7 @@ class DayPowerTest {
 
   @Test
   void simulatedDaysAgreeWithTheDesignTable() {
-    // docs/method.md#prototype-designs, simulated there with 10 000 days.
+    // docs/method.md#figures-of-rules, simulated there with 10 000 days.
     assertThat(blocks(12).simulate(3000, 1, () -> false).difference(1, 0.8))
         .isCloseTo(1.91, within(0.06));
     assertThat(blocks(16).simulate(3000, 2, () -> false).difference(1, 0.8))
@@ -137,7 +137,7 @@ class DayPowerTest {
 
   @Test
   void oddsByFormulaAreCloseToTheVerdictTable() {
-    // docs/method.md#prototype-verdicts, in per cent: worthwhile/small/none/direction/open
+    // docs/method.md#figures-of-verdicts, in per cent: worthwhile/small/none/direction/open
     odds(16, 1.5, 0, 0, 1, 74, 4, 21);
     odds(16, 1.5, 1.5, 5, 1, 4, 72, 18);
     odds(16, 1, 2, 59, 0, 0, 36, 5);
@@ -208,7 +208,7 @@ class DayPowerTest {
   @Test
   void aLargeSetIsSimulatedWithDrawnOrdersAtNearlyTheSamePower() {
     DayPower day = DayPower.of(SmallSets.Plain.blocks(2, 20, 4).assignments(), Drift.LINE);
-    // docs/method.md#prototype-designs: 1.35
+    // docs/method.md#figures-of-rules: 1.35
     assertThat(day.simulate(2000, 9, () -> false).difference(1, 0.8)).isCloseTo(1.35, within(0.06));
     // The same for 24 stints shuffled whole, too many orders to be listed: 1.23
     DayPower whole = DayPower.of(Assignments.rule(2, 24).build(), Drift.LINE);

@@ -26,13 +26,13 @@ class PairsPowerTest {
     return PairsPower.of(Assignments.rule(setups, stints).block(setups).build(), Drift.LINE);
   }
 
-  /** docs/method.md#prototype-pairs: a named pair told apart, and "they differ". */
+  /** docs/method.md#figures-of-pairs: a named pair told apart, and "they differ". */
   @ParameterizedTest
-  @CsvSource({"3, 12, .21, .34", "3, 18, .45, .63", "4, 16, .21, .39"})
+  @CsvSource({"3, 12, .214, .344", "3, 18, .438, .615", "4, 16, .202, .381"})
   void powerAgreesWithTheMethodsTable(int setups, int stints, double pair, double differ) {
     SimulatedPairs days = day(setups, stints).simulate(new double[] {0, 1.5}, 600, 4, () -> false);
 
-    // Three standard errors of 600 days, and the rounding of the printed figure.
+    // Three standard errors of 600 days, and of the 10,000 of the page.
     assertThat(days.odds(1).pair()).isCloseTo(pair, within(0.065));
     assertThat(days.odds(1).differ()).isCloseTo(differ, within(0.065));
     assertThat(days.odds(0).differ()).isCloseTo(0.05, within(0.03));
@@ -120,7 +120,8 @@ class PairsPowerTest {
 
   @Test
   void aSetThatCanNeverRejectFindsNothing() {
-    // docs/method.md#prototype-pairs: the bare Williams square of four setups, relabelled, has p of
+    // docs/method.md#figures-of-pairs: the bare Williams square of four setups, relabelled, has p
+    // of
     // .167 at least.
     Assignments square =
         Assignments.rule(4, 4).block(4).patterns(List.of("ABCD", "BADC", "CDAB", "DCBA")).build();

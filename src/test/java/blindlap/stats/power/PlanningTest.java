@@ -33,7 +33,7 @@ class PlanningTest {
 
   @Test
   void theFormulaGivesTheDifferencesOfTheDesignSection() {
-    // docs/method.md#prototype-formula
+    // docs/method.md#figures-of-the-formula
     assertThat(onResiduals(blocks(12, 4))).isCloseTo(1.86, within(0.005));
     assertThat(onResiduals(blocks(16, 4))).isCloseTo(1.52, within(0.005));
     assertThat(onResiduals(blocks(20, 4))).isCloseTo(1.33, within(0.005));

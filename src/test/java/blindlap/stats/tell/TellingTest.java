@@ -27,7 +27,7 @@ class TellingTest {
       List.of(Discrimination.TRIANGLE, Discrimination.DUO_TRIO, Discrimination.TWO_CHOICE);
 
   private static JsonNode check(String id) throws IOException {
-    String name = "/blindlap/checks/values/" + id + ".json";
+    String name = "/blindlap/checks/outside/" + id + ".json";
     try (InputStream in = TellingTest.class.getResourceAsStream(name)) {
       return new ObjectMapper().readTree(in);
     }
