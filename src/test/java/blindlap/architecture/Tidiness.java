@@ -14,7 +14,6 @@ final class Tidiness {
       Set.of(
           "LICENSE",
           "NOTICE",
-          "licences",
           "README.md",
           "DEVELOPERS.md",
           "pom.xml",

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class ThirdPartyTest {
   private static final Path PAGE = Path.of("docs/third-party.md");
+  private static final String FOLDER = "src/main/resources/META-INF/licences";
   private static final Path PROJECT = Path.of("pom.xml");
   private static final String BEGIN = "<!-- libraries: begin -->\n";
   private static final String END = "<!-- libraries: end -->";
@@ -56,7 +57,7 @@ class ThirdPartyTest {
       Map.of(
           "Apache-2.0", "LICENSE",
           "GPL-2.0-only WITH Classpath-exception-2.0",
-              "licences/GPL-2.0-with-classpath-exception.txt");
+              FOLDER + "/GPL-2.0-with-classpath-exception.txt");
 
   private static Collection<Library> libraries() {
     return new RuntimeLibraries(System.getProperty("java.class.path")).broughtBy(PROJECT);
@@ -92,7 +93,7 @@ class ThirdPartyTest {
       return "in its jar: " + String.join(", ", own);
     }
     String licence = shortName(library.licences().get(0));
-    String file = HERE.getOrDefault(licence, "licences/" + library.artifact() + ".txt");
+    String file = HERE.getOrDefault(licence, FOLDER + "/" + library.artifact() + ".txt");
     assertThat(Path.of(file)).as("text for " + library.name()).isRegularFile();
     return "`" + file + "`";
   }
@@ -174,14 +175,13 @@ class ThirdPartyTest {
     assertThat(Files.readString(PROJECT))
         .contains("<name>Apache-2.0</name>")
         .contains("<include>LICENSE</include>", "<include>NOTICE</include>")
-        .contains("<directory>licences</directory><targetPath>META-INF/licences</targetPath>")
         .contains("<include>third-party.md</include>");
   }
 
   @Test
   void everyFontAndEveryTextIsNamedOnThePage() throws IOException {
     String page = Citations.read(PAGE);
-    for (String folder : List.of("licences", "src/main/resources/blindlap/fonts")) {
+    for (String folder : List.of(FOLDER, "src/main/resources/blindlap/fonts")) {
       try (Stream<Path> files = Files.list(Path.of(folder))) {
         List<String> texts =
             files
