@@ -69,6 +69,27 @@ public final class HelperSheets {
     }
   }
 
+  /**
+   * Writes the page for a helper who has never seen the program; it holds nothing of any session.
+   *
+   * @param folder an existing folder
+   */
+  public Result quickStart(Path folder, Sheets.Paper paper) {
+    Path file = folder.resolve("quick-start-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf");
+    if (Files.exists(file)) {
+      return refused(DeskFault.SHEET_EXISTS, file);
+    }
+    String name = String.valueOf(file.getFileName());
+    try (WholeFiles whole = WholeFiles.beside(folder, Map.of(name, sheets.quickStart(paper)))) {
+      whole.settleFresh();
+      return new Result.Written(file);
+    } catch (FileAlreadyExistsException e) {
+      return refused(DeskFault.SHEET_EXISTS, file);
+    } catch (IOException e) {
+      return refused(DeskFault.SHEET_NOT_WRITTEN, folder);
+    }
+  }
+
   /** Records that the helper's sheet was written again, while that still gives something away. */
   public Sessions.Result noteAgain(SessionState state) {
     return sessions.act(

@@ -6,6 +6,7 @@ import blindlap.paper.OneStintSlips;
 import blindlap.paper.TimetableSheet;
 import blindlap.paper.ride.ByCodeSheet;
 import blindlap.paper.ride.LabelSheet;
+import blindlap.paper.ride.QuickStartSheet;
 import blindlap.paper.ride.RiderSheets;
 import blindlap.paper.ride.StarterSheet;
 import blindlap.paper.sheet.SheetFormat;
@@ -58,6 +59,11 @@ public final class Sheets {
    */
   public byte[] helper(SessionState state, Keys.Result.Open open, String phrase, Paper paper) {
     return HelperSheet.pdf(state, open.schedule(), open.sheet(), phrase.strip(), format(paper));
+  }
+
+  /** One page for a helper who has never seen the program; it is of no session. */
+  public byte[] quickStart(Paper paper) {
+    return QuickStartSheet.pdf(format(paper));
   }
 
   /** Slips for one stint each; they hold no setup, and the words that open one. */

@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * Reads the laps of old test days from a CSV file of any layout: the tester says which column holds
  * which measure, and which the date, stint, lap, setup and void laps, if any
- * (docs/manual/notebook.md). Without a column for the lap, rows are laps in ridden order.
+ * (docs/manual/old-days.md). Without a column for the lap, rows are laps in ridden order.
  */
 public final class PlainDayFile {
   private PlainDayFile() {}

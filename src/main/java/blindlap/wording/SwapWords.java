@@ -7,7 +7,6 @@ import blindlap.plan.Setup;
 import blindlap.plan.TellingRun;
 import blindlap.session.HelperEntry;
 import blindlap.session.SafetyCheck;
-import blindlap.wording.day.Figures;
 import blindlap.wording.day.RideWords;
 import blindlap.wording.day.SafetyRow;
 import blindlap.wording.day.SettingRow;
@@ -190,6 +189,6 @@ public final class SwapWords {
   public static String earliest(int stint, double smallestP) {
     return stint == 0
         ? say("earliest.never")
-        : smallestP <= LEVEL ? say("earliest", stint, Figures.p(smallestP)) : say("earliest.never");
+        : smallestP <= LEVEL ? say("earliest", stint) : say("earliest.never");
   }
 }

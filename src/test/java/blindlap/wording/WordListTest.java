@@ -74,7 +74,7 @@ class WordListTest {
         "series | series",
         "The smallest p of these orders | p",
         "stints and laps | stint",
-        "ridden | ",
+        "ridden | ride",
         "Shock K | ",
         "' ' | "
       })

@@ -4,6 +4,7 @@ import blindlap.desk.HelperSheets;
 import blindlap.desk.Planning;
 import blindlap.desk.Sessions;
 import blindlap.desk.Sheets;
+import blindlap.plan.BlindLevel;
 import blindlap.plot.Qr;
 import blindlap.plot.surface.Spoken;
 import blindlap.screen.part.Background;
@@ -15,6 +16,8 @@ import blindlap.wording.day.Trouble;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -82,6 +85,12 @@ public final class CommitHandOut {
     return Optional.ofNullable(state).map(SessionState::id);
   }
 
+  /** True if somebody swaps all day, who may never have seen the program. */
+  boolean toHelper() {
+    SessionState session = state;
+    return session != null && session.plan().blinding().level() == BlindLevel.HELPER;
+  }
+
   /** True once the helper's sheet is on disk. */
   boolean sheetWritten() {
     return sheetWritten;
@@ -134,27 +143,41 @@ public final class CommitHandOut {
     if (session == null) {
       return;
     }
-    busy.set(true);
     boolean again = sheetWritten;
     Sheets.Paper format = Sheets.Paper.valueOf(paper);
-    background.run(
+    write(
         () -> sheets.write(session, phrase, folder, format, again),
+        () -> sheetWritten = true,
+        why -> PlanWords.say("commit.sheet.failed", why));
+  }
+
+  /**
+   * Writes the page for a helper who has never seen the program into a folder.
+   *
+   * @param paper A4 or LETTER
+   */
+  void writeQuickStart(Path folder, String paper) {
+    Sheets.Paper format = Sheets.Paper.valueOf(paper);
+    write(() -> sheets.quickStart(folder, format), () -> {}, why -> why);
+  }
+
+  private void write(
+      Callable<HelperSheets.Result> work, Runnable written, UnaryOperator<String> failed) {
+    busy.set(true);
+    background.run(
+        work,
         result -> {
           busy.set(false);
-          if (result instanceof HelperSheets.Result.Written written) {
-            sheetWritten = true;
-            message.set(PlanWords.say("commit.sheet", written.file()));
+          if (result instanceof HelperSheets.Result.Written done) {
+            written.run();
+            message.set(PlanWords.say("commit.sheet", done.file()));
           } else if (result instanceof HelperSheets.Result.Refused refused) {
-            failed(String.join(" ", Problems.sentences(refused.problems())));
+            message.set(failed.apply(String.join(" ", Problems.sentences(refused.problems()))));
           }
         },
         problem -> {
           busy.set(false);
-          failed(Trouble.sentence(problem));
+          message.set(failed.apply(Trouble.sentence(problem)));
         });
-  }
-
-  private void failed(String why) {
-    message.set(PlanWords.say("commit.sheet.failed", why));
   }
 }

@@ -13,6 +13,7 @@ import blindlap.screen.part.PlotView;
 import blindlap.wording.LevelWords;
 import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -204,12 +205,18 @@ final class CommitPane extends StackPane {
   }
 
   private Button write(String paper) {
-    String words = PlanWords.say("commit.sheet." + paper);
-    Button write =
-        Fields.button(
-            words,
-            () -> dialogs.folder(words).ifPresent(folder -> model.writeSheet(folder, paper)));
-    write.setId("write-" + paper);
+    return toFolder("write-" + paper, "commit.sheet." + paper, f -> model.writeSheet(f, paper));
+  }
+
+  private Button quickStart(String paper) {
+    CommitHandOut out = model.handOut();
+    return toFolder("quick-" + paper, "commit.quick." + paper, f -> out.writeQuickStart(f, paper));
+  }
+
+  private Button toFolder(String id, String key, Consumer<Path> work) {
+    String words = PlanWords.say(key);
+    Button write = Fields.button(words, () -> dialogs.folder(words).ifPresent(work));
+    write.setId(id);
     write.disableProperty().bind(model.busyProperty());
     return write;
   }
@@ -329,14 +336,23 @@ final class CommitPane extends StackPane {
   }
 
   private PageGrid sheet() {
-    return page(
+    List<Node> parts = new ArrayList<>();
+    parts.add(
         Fields.section(
             PlanFieldsView.titled(model.phrase().words().say("commit.sheet.title")),
             Fields.words(PlanWords.say("commit.sheet.note")),
-            Fields.row(write("A4"), write("LETTER"))),
+            Fields.row(write("A4"), write("LETTER"))));
+    if (model.handOut().toHelper()) {
+      parts.add(
+          Fields.section(
+              Fields.words(PlanWords.say("commit.quick.note")),
+              Fields.row(quickStart("A4"), quickStart("LETTER"))));
+    }
+    parts.add(
         Fields.section(
             Fields.row(
                 next("finish", PlanWords.say("commit.finish"), model::finish),
                 next("finish-read", PlanWords.say("commit.finish.read"), model::finishAndRead))));
+    return page(parts.toArray(Node[]::new));
   }
 }

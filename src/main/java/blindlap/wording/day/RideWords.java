@@ -76,9 +76,7 @@ public final class RideWords {
 
   /** What a day cut short after a stint has left, said at once. */
   public static String cutShort(int last, double smallestP) {
-    return smallestP <= LEVEL
-        ? WORDS.say("cut.can", last, Figures.p(smallestP))
-        : WORDS.say("cut.cannot", last);
+    return smallestP <= LEVEL ? WORDS.say("cut.can", last) : WORDS.say("cut.cannot", last);
   }
 
   /** A typed time in seconds: seconds or m:ss.s; null if it is neither, or not above 0. */

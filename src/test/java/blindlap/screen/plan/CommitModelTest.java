@@ -318,6 +318,18 @@ class CommitModelTest {
   }
 
   @Test
+  void theQuickStartLiesInTheFolderOnceAndIsNoHelpersSheet() throws Exception {
+    seal();
+    commit.goOn();
+    commit.handOut().writeQuickStart(folder, "LETTER");
+    assertThat(commit.messageProperty().get()).contains("quick-start-letter.pdf");
+    assertThat(folder.resolve("quick-start-letter.pdf")).isNotEmptyFile();
+    assertThat(commit.handOut().sheetWritten()).isFalse();
+    commit.handOut().writeQuickStart(folder, "LETTER");
+    assertThat(commit.messageProperty().get()).contains("is there already and was kept");
+  }
+
+  @Test
   void aSheetThatCannotBeWrittenLeavesTheSessionAndSaysHowToMakeItAgain() throws Exception {
     seal();
     commit.goOn();
