@@ -83,6 +83,10 @@ public final class Calibration {
     line("");
     line("Written by `blindlap.calibration.Calibration`, not by hand. After `mvn package`:");
     line("");
+    line(
+        "<!-- not-run: takes minutes; CalibrationTest is a small run of the same kind in every"
+            + " build -->");
+    line("");
     line("    java -cp \"target/test-classes:target/classes:target/lib/*\" \\");
     line("        blindlap.calibration.Calibration " + days + " docs/calibration.md");
     line("");

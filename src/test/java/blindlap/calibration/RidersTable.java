@@ -108,6 +108,8 @@ public final class RidersTable {
 
       Written by `blindlap.calibration.RidersTable`, not by hand. After `mvn package`:
 
+      <!-- not-run: takes minutes; RidersTableTest is a small run of the same kind in every build -->
+
           java -cp "target/test-classes:target/classes:target/lib/*" \\
               blindlap.calibration.RidersTable %d docs/pooling.md
 
