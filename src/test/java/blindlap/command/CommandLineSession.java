@@ -49,7 +49,7 @@ final class CommandLineSession {
   /** An answer that never comes. */
   static final String NOBODY = "nobody is there";
 
-  private static final String SHOWN = "shown this once:";
+  static final String SHOWN = "shown this once:";
 
   /** What a command printed and answered. */
   record Ran(int code, String out, String err) {
@@ -209,6 +209,20 @@ final class CommandLineSession {
     StringWriter err = new StringWriter();
     sight = out;
     int code = run(new PrintWriter(out, true), new PrintWriter(err, true), arguments);
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  /** Runs a line word for word: its notebook, unless it names one, is the user's own. */
+  Ran runAsTyped(List<String> arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    sight = out;
+    int code =
+        Blindlap.run(
+            setting(),
+            new PrintWriter(out, true),
+            new PrintWriter(err, true),
+            arguments.toArray(String[]::new));
     return new Ran(code, out.toString(), err.toString());
   }
 
