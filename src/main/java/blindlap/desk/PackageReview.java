@@ -10,6 +10,7 @@ import blindlap.exchange.PackageBeside;
 import blindlap.exchange.PackageDifferences;
 import blindlap.exchange.PackageFault;
 import blindlap.exchange.PackageProof;
+import blindlap.exchange.PackageScripts;
 import blindlap.exchange.SessionFile;
 import blindlap.exchange.SessionMeaning;
 import blindlap.fault.Problem;
@@ -149,11 +150,12 @@ public final class PackageReview {
     again.forEach(
         (name, wanted) -> {
           byte[] there = files.get(name);
-          boolean missing = there == null && held.hashed();
+          boolean missing = there == null && held.hashed() && !PackageScripts.isOne(name);
           if (there != null && name.endsWith(".csv") && (current() || !name.equals("units.csv"))) {
             altered.addAll(PackageDifferences.table(name, there, wanted));
           } else if (there != null && (name.equals("plan.json") || name.equals("key.json"))) {
-            altered.addAll(PackageDifferences.json(name, there, wanted, Set.of(), false));
+            altered.addAll(
+                PackageDifferences.json(name, there, wanted, Set.of(DataPackage.ABOUT), false));
           } else if (missing && altered.stream().noneMatch(p -> p.where().equals(name))) {
             altered.add(Problem.of(PackageFault.FILE_GONE, name));
           }
