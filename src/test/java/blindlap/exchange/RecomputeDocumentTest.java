@@ -60,7 +60,7 @@ class RecomputeDocumentTest {
     assertThat(packed("verify.py").lines().filter(l -> l.matches("\\s*(import|from) .*")))
         .containsExactlyElementsOf(
             List.of(
-                "import csv, hashlib, json, math, os, re, sys, unicodedata",
+                "import csv, hashlib, io, json, math, os, re, sys, unicodedata",
                 "from datetime import datetime, timezone",
                 "from decimal import Decimal",
                 "from fractions import Fraction",
