@@ -10,11 +10,13 @@ import blindlap.exchange.PackageBeside;
 import blindlap.exchange.PackageDifferences;
 import blindlap.exchange.PackageFault;
 import blindlap.exchange.PackageProof;
+import blindlap.exchange.PackageScripts;
 import blindlap.exchange.SessionFile;
 import blindlap.exchange.SessionMeaning;
 import blindlap.fault.Problem;
 import blindlap.fault.Unreadable;
 import blindlap.fault.Unusable;
+import blindlap.plan.PlanJson;
 import blindlap.review.Analysis;
 import blindlap.review.Beside;
 import blindlap.review.DayRecord;
@@ -149,15 +151,28 @@ public final class PackageReview {
     again.forEach(
         (name, wanted) -> {
           byte[] there = files.get(name);
-          boolean missing = there == null && held.hashed();
+          boolean missing = there == null && held.hashed() && !PackageScripts.isOne(name);
           if (there != null && name.endsWith(".csv") && (current() || !name.equals("units.csv"))) {
             altered.addAll(PackageDifferences.table(name, there, wanted));
-          } else if (there != null && (name.equals("plan.json") || name.equals("key.json"))) {
-            altered.addAll(PackageDifferences.json(name, there, wanted, Set.of(), false));
+          } else if (there != null && name.equals("plan.json")) {
+            altered.addAll(plan(there, wanted, state));
+          } else if (there != null && name.equals("key.json")) {
+            altered.addAll(
+                PackageDifferences.json(name, there, wanted, Set.of(DataPackage.ABOUT), false));
           } else if (missing && altered.stream().noneMatch(p -> p.where().equals(name))) {
             altered.add(Problem.of(PackageFault.FILE_GONE, name));
           }
         });
+  }
+
+  /** Earlier programs wrote an old plan with the fields that it did not have yet, left empty. */
+  private static List<Problem> plan(byte[] there, byte[] stored, SessionState state) {
+    List<Problem> differs = PackageDifferences.json("plan.json", there, stored, Set.of(), false);
+    byte[] filled = PlanJson.bytes(state.plan());
+    boolean same =
+        differs.isEmpty()
+            || PackageDifferences.json("plan.json", there, filled, Set.of(), false).isEmpty();
+    return same ? List.of() : differs;
   }
 
   private boolean current() {

@@ -7,7 +7,6 @@ import blindlap.exchange.PackageTables.Column;
 import blindlap.plan.BlindLevel;
 import blindlap.plan.Measure;
 import blindlap.plan.Plan;
-import blindlap.plan.PlanJson;
 import blindlap.review.DayRecord;
 import blindlap.review.Edition;
 import blindlap.review.QuestionHistory;
@@ -26,7 +25,6 @@ import blindlap.wording.HistoryWords;
 import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -40,6 +38,10 @@ import java.util.Map;
  */
 public final class DataPackage {
   private static final Words WORDS = Words.of("package");
+
+  /** The field of {@code key.json} that says in words what others hold. */
+  public static final String ABOUT = "about";
+
   private static final Words CAUTIONS = Words.of("cautions");
 
   private DataPackage() {}
@@ -140,9 +142,10 @@ public final class DataPackage {
     TimedTable.write(tables, day);
     PassTables.write(tables, plan, state.recorded());
     RemarkTable.write(tables, day.remarks());
-    tables.json("plan", new String(PlanJson.bytes(day.committedPlan()), StandardCharsets.UTF_8));
+    tables.json("plan", state.planText());
     tables.json("key", key(day));
     tables.json("finding", finding);
+    PackageScripts.session(tables, plan.telling() != null);
     amendments(tables, amendments);
     PackageBeside.history(tables, history);
     readme(tables, plan, amendments.size(), history);
@@ -188,6 +191,7 @@ public final class DataPackage {
         WORDS.say("title", title(plan)),
         unblinded(plan),
         WORDS.say("question", plan.question()),
+        WORDS.say("check"),
         WORDS.say("tables"),
         WORDS.say(plan.telling() == null ? "again" : "again.trials"),
         plan.steps() == null ? "" : WORDS.say("levels"),
@@ -320,6 +324,10 @@ public final class DataPackage {
     node.put("warm_up", letter(key.warmUp()));
     node.put("null_run", key.nullRun().map(DataPackage::letter).orElse(null));
     node.put("last_stint", day.lastStint());
+    ObjectNode about = node.putObject(ABOUT);
+    for (String field : List.of("order", "warm_up", "null_run", "last_stint")) {
+      about.put(field, WORDS.say("key." + field));
+    }
     return StrictJson.print(node);
   }
 }

@@ -9,6 +9,7 @@ import blindlap.plan.StepsDay;
 import blindlap.session.SessionState;
 import blindlap.session.day.LapState;
 import blindlap.stats.compare.StintSummary;
+import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -38,6 +39,9 @@ final class PackageTables {
     }
   }
 
+  private static final Words WORDS = Words.of("package");
+
+  private final List<String> said = new ArrayList<>();
   private final Map<String, byte[]> files = new LinkedHashMap<>();
   private final ArrayNode resources = StrictJson.NODES.arrayNode();
 
@@ -94,10 +98,28 @@ final class PackageTables {
     resource.put("encoding", "utf-8");
   }
 
-  /** The page for people: paragraphs, empty ones left out. */
+  /** The page for people: paragraphs, empty ones left out; a line for every file follows. */
   void readme(String... paragraphs) {
-    List<String> said = java.util.Arrays.stream(paragraphs).filter(p -> !p.isBlank()).toList();
-    text("readme", "README.md", "md", "text/markdown", String.join("\n\n", said) + "\n");
+    java.util.Arrays.stream(paragraphs).filter(p -> !p.isBlank()).forEach(said::add);
+  }
+
+  private void readme() {
+    List<String> lines = new ArrayList<>(List.of(line("README.md", "readme")));
+    for (JsonNode resource : resources) {
+      String path = resource.path("path").asText();
+      // A session of a series has its own package, whose own page has its lines.
+      lines.add(
+          line(path, path.contains("/") ? "session_package" : resource.path("name").asText()));
+    }
+    lines.add(line(PackageProof.DESCRIPTOR, "descriptor"));
+    List<String> all = new ArrayList<>(said);
+    all.add(WORDS.say("files"));
+    all.add(String.join("\n", lines.stream().sorted().toList()));
+    text("readme", "README.md", "md", "text/markdown", String.join("\n\n", all) + "\n");
+  }
+
+  private static String line(String path, String name) {
+    return WORDS.say("file.line", path, WORDS.say("file." + name));
   }
 
   /** The session itself, as its file. */
@@ -130,6 +152,7 @@ final class PackageTables {
   /** The same for what is no single session: with a proof of its own. */
   Map<String, byte[]> files(
       String name, String title, String description, Consumer<ObjectNode> proof) {
+    readme();
     for (JsonNode resource : resources) {
       byte[] file = Objects.requireNonNull(files.get(resource.path("path").asText()));
       ((ObjectNode) resource).put("bytes", file.length).put("hash", PackageProof.hash(file));

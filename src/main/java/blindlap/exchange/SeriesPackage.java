@@ -9,10 +9,6 @@ import blindlap.review.SeriesFinding;
 import blindlap.wording.SeriesWords;
 import blindlap.wording.day.Words;
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,9 +22,6 @@ import java.util.Optional;
  * number of the answer again from the tables of the sessions alone and name what differs.
  */
 public final class SeriesPackage {
-  /** The scripts, as docs/recompute.md shows them. */
-  private static final List<String> SCRIPTS = List.of("recompute-series.py", "recompute-series.R");
-
   /** Parts of the answer that hold numbers computed from the sessions. */
   private static final List<String> COMPUTED =
       List.of(
@@ -84,7 +77,7 @@ public final class SeriesPackage {
     tables.measures(first);
     tables.json("series", json);
     answer(StrictJson.parse(json));
-    SCRIPTS.forEach(this::script);
+    PackageScripts.series(tables);
     readme();
     Map<String, byte[]> inner = new LinkedHashMap<>();
     for (int i = 0; i < finding.parts().size(); i++) {
@@ -191,23 +184,6 @@ public final class SeriesPackage {
       }
     } else if (!node.isMissingNode() && !(node.isNull() && at.equals("verdict"))) {
       rows.add(List.of(at, node.isNull() ? "" : node.asText()));
-    }
-  }
-
-  private void script(String name) {
-    try (InputStream in =
-        Objects.requireNonNull(
-            SeriesPackage.class.getResourceAsStream("/blindlap/exchange/" + name))) {
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      boolean python = name.endsWith(".py");
-      tables.text(
-          python ? "python" : "r",
-          name,
-          python ? "py" : "r",
-          python ? "text/x-python" : "text/x-r",
-          text);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 

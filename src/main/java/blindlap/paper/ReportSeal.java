@@ -52,11 +52,14 @@ final class ReportSeal {
     page.h2("earlier").p(WORDS.say("earlier.text"));
     List<String> history = HistoryWords.lines(beside.history());
     page.list(history.isEmpty() ? List.of(WORDS.say("earlier.none")) : history);
-    page.h2("recompute").p(WORDS.say("recompute.text", engine));
-    page.p(EditionWords.both(beside.edition()));
-    EditionWords.look(beside).ifPresent(page::p);
+    String script = state.plan().telling() == null ? "recompute" : "recompute-trials";
+    page.h2("recompute").p(WORDS.say("recompute.text", script + ".R"));
+    page.pre("python3 verify.py\npython3 " + script + ".py\n");
+    page.p(WORDS.say("recompute.blindlap", engine));
     String id = state.id().text();
     page.pre("blindlap export " + id + " --out DIR\nblindlap review --from DIR\n");
+    page.p(EditionWords.both(beside.edition()));
+    EditionWords.look(beside).ifPresent(page::p);
     page.h2("plan.text").p(WORDS.say("plan.text.words"));
     page.pre(state.planText());
     page.raw("</main>\n");

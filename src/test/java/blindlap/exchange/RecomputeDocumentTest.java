@@ -6,59 +6,71 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
-/** What a reader copies out of docs/recompute.md is what .ci/run compares with the report. */
+/**
+ * The scripts that every data package holds are the only ones there are: documents lead to them and
+ * repeat none, so that what is read is what is run.
+ */
 class RecomputeDocumentTest {
-  private static String block(String language) throws IOException {
-    return blocks(language).get(0);
-  }
-
-  private static List<String> blocks(String language) throws IOException {
-    Matcher block =
-        Pattern.compile("```" + language + "\n(.*?)```", Pattern.DOTALL)
-            .matcher(Files.readString(Path.of("docs", "recompute.md")));
-    return block.results().map(found -> found.group(1)).toList();
-  }
+  private static final Path SCRIPTS = Path.of("src", "main", "resources", "blindlap", "exchange");
 
   private static String packed(String name) throws IOException {
-    return Files.readString(Path.of("src", "main", "resources", "blindlap", "exchange", name));
+    return Files.readString(SCRIPTS.resolve(name));
   }
 
-  private static String script(String name) throws IOException {
-    return Files.readString(Path.of("src", "test", "scripts", name));
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "recompute.py",
+        "recompute.R",
+        "recompute-trials.py",
+        "recompute-trials.R",
+        "recompute-series.py",
+        "recompute-series.R"
+      })
+  void theDocumentLeadsToEveryScriptAndRepeatsNone(String name) throws IOException {
+    String document = Files.readString(Path.of("docs", "recompute.md"));
+    assertThat(SCRIPTS.resolve(name)).exists();
+    assertThat(PackageScripts.isOne(name)).isTrue();
+    assertThat(document)
+        .contains("[`" + name + "`](../src/main/resources/blindlap/exchange/" + name + ")")
+        .doesNotContain("```python")
+        .doesNotContain("```r\n");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "recompute.py|import csv, itertools, math, os, sys",
+        "recompute-trials.py|import csv, json, math, os, sys",
+        "recompute-series.py|import array, bisect, csv, itertools, math, os, random, sys"
+      })
+  void thePythonScriptsUseNothingButPython(String name, String imports) throws IOException {
+    assertThat(packed(name).lines().filter(l -> l.matches("(import|from) .*")))
+        .containsExactly(imports);
   }
 
   @Test
-  void theScriptsOfTheDocumentAreTheOnesThatAreRun() throws IOException {
-    assertThat(block("python")).isEqualTo(script("recompute.py"));
-    assertThat(block("r")).isEqualTo(script("recompute.R"));
+  void theCheckUsesNothingButPython() throws IOException {
+    assertThat(packed("verify.py").lines().filter(l -> l.matches("\\s*(import|from) .*")))
+        .containsExactlyElementsOf(
+            List.of(
+                "import csv, hashlib, io, json, math, os, re, sys, unicodedata",
+                "from datetime import datetime, timezone",
+                "from decimal import Decimal",
+                "from fractions import Fraction",
+                "from itertools import groupby"));
   }
 
-  @Test
-  void theScriptsOfASeriesAreTheOnesThatItsPackageHolds() throws IOException {
-    assertThat(blocks("python").get(1)).isEqualTo(packed("recompute-series.py"));
-    assertThat(blocks("r").get(1)).isEqualTo(packed("recompute-series.R"));
-  }
-
-  @Test
-  void theScriptsOfATellingRunAreTheOnesThatAreRun() throws IOException {
-    assertThat(blocks("python").get(2)).isEqualTo(script("recompute-trials.py"));
-    assertThat(blocks("r").get(2)).isEqualTo(script("recompute-trials.R"));
-  }
-
-  @Test
-  void theScriptsUseNoPackageBeyondTheLanguages() throws IOException {
-    assertThat(script("recompute.py").lines().filter(l -> l.matches("(import|from) .*")))
-        .containsExactly("import csv, itertools, math, os, sys");
-    assertThat(script("recompute-trials.py").lines().filter(l -> l.matches("(import|from) .*")))
-        .containsExactly("import csv, json, math, sys");
-    assertThat(script("recompute-trials.R")).doesNotContain("library(").doesNotContain("::");
-    assertThat(packed("recompute-series.py").lines().filter(l -> l.matches("(import|from) .*")))
-        .containsExactly("import array, bisect, csv, itertools, math, os, random, sys");
-    assertThat(packed("recompute-series.R")).doesNotContain("library(").doesNotContain("::");
-    assertThat(script("recompute.R")).doesNotContain("library(").doesNotContain("::install");
+  @ParameterizedTest
+  @ValueSource(strings = {"recompute.R", "recompute-trials.R", "recompute-series.R"})
+  void theRScriptsUseNothingButR(String name) throws IOException {
+    assertThat(packed(name)).doesNotContain("library(").doesNotContain("require(");
+    assertThat(packed(name)).doesNotContainPattern("(?<!base)::");
   }
 }

@@ -1,4 +1,6 @@
-folder <- commandArgs(TRUE)[1]
+arguments <- commandArgs(TRUE)
+script <- sub("^--file=", "", grep("^--file=", commandArgs(FALSE), value = TRUE))
+folder <- if (length(arguments) > 0) arguments[1] else dirname(script)
 text <- function(f) read.csv(file.path(folder, f), colClasses = "character", check.names = FALSE, encoding = "UTF-8")
 rule <- text("rule.csv"); stints <- text("stints.csv"); laps_of <- text("laps.csv"); helper <- text("helper.csv")
 plan <- paste(readLines(file.path(folder, "plan.json"), encoding = "UTF-8", warn = FALSE), collapse = "")

@@ -1,6 +1,6 @@
 import csv, itertools, math, os, sys
 
-folder = sys.argv[1]
+folder = sys.argv[1] if len(sys.argv) > 1 else os.path.dirname(os.path.abspath(__file__))
 
 
 def read(name):

@@ -1,4 +1,6 @@
-folder <- commandArgs(TRUE)[1]
+arguments <- commandArgs(TRUE)
+script <- sub("^--file=", "", grep("^--file=", commandArgs(FALSE), value = TRUE))
+folder <- if (length(arguments) > 0) arguments[1] else dirname(script)
 text <- function(f) read.csv(file.path(folder, f), colClasses = "character", check.names = FALSE, encoding = "UTF-8")
 rule <- text("rule.csv"); rows <- text("units.csv")
 setups <- as.integer(rule$setups); stints <- as.integer(rule$stints); block <- as.integer(rule$block)
