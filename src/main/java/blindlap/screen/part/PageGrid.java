@@ -35,6 +35,7 @@ public final class PageGrid extends ScrollPane {
   private final GridPane grid = new GridPane();
   private final VBox column = new VBox();
   private final List<Row> rows = new ArrayList<>();
+  private final VBox whole = new VBox();
   private boolean narrow;
 
   /** Above every section but the first: a gap of the grid would stand above hidden ones, too. */
@@ -86,6 +87,22 @@ public final class PageGrid extends ScrollPane {
     build();
   }
 
+  /**
+   * What stands above the first section from edge to edge, and goes with the page as it scrolls.
+   *
+   * @param bar its parent must have let go of it
+   */
+  void above(Region bar) {
+    whole.getChildren().setAll(bar, narrow ? column : grid);
+    setContent(whole);
+  }
+
+  /** Lets go of what stands above. */
+  void nothingAbove() {
+    whole.getChildren().clear();
+    setContent(narrow ? column : grid);
+  }
+
   /** Whether notes fall under their sections now. */
   public boolean narrow() {
     return narrow;
@@ -102,7 +119,11 @@ public final class PageGrid extends ScrollPane {
   private void build() {
     grid.getChildren().clear();
     column.getChildren().clear();
-    setContent(narrow ? column : grid);
+    if (whole.getChildren().isEmpty()) {
+      setContent(narrow ? column : grid);
+    } else {
+      whole.getChildren().set(1, narrow ? column : grid);
+    }
     for (int i = 0; i < rows.size(); i++) {
       place(rows.get(i), i);
     }

@@ -4,6 +4,7 @@ import blindlap.wording.day.Words;
 import java.util.function.Function;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.VPos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -16,13 +17,22 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
-/** A room behind the Notebook page: the way back and what to choose on top, the page below. */
+/**
+ * A room behind the Notebook page: the way back and what to choose on top, the page below. Where
+ * long names or large text would leave too little of the page in view, the bar goes with it as it
+ * scrolls: nothing is cut, and nothing is out of reach.
+ */
 public final class RoomFrame extends BorderPane {
   private static final Words WORDS = Words.of("rooms");
 
   /** How much of what is seen a page key goes on by. */
   private static final double TURN = 0.85;
 
+  /** A bar that takes more of the room than this goes with the page. */
+  private static final double MOST = 0.5;
+
+  private final PageGrid page;
+  private final FlowPane bar = new FlowPane();
   private final Button back = new Button(WORDS.say("back"));
 
   /**
@@ -31,9 +41,9 @@ public final class RoomFrame extends BorderPane {
    * @param choices what to choose, beside the way back
    */
   public RoomFrame(PageGrid page, Runnable away, Region... choices) {
+    this.page = page;
     back.getStyleClass().add("quiet");
     back.setOnAction(e -> away.run());
-    FlowPane bar = new FlowPane();
     bar.getStyleClass().add("room-bar");
     bar.setMinWidth(0);
     bar.setRowValignment(VPos.BOTTOM);
@@ -67,6 +77,33 @@ public final class RoomFrame extends BorderPane {
             away.run();
           }
         });
+  }
+
+  @Override
+  protected void layoutChildren() {
+    if (bar.getWidth() > 0) {
+      boolean goes = bar.prefHeight(bar.getWidth()) > MOST * getHeight();
+      if (goes == (getTop() == bar)) {
+        move(goes);
+      }
+    }
+    super.layoutChildren();
+  }
+
+  /** Moves the bar; what has the focus in it keeps it. */
+  private void move(boolean goes) {
+    Node focus = getScene() == null ? null : getScene().getFocusOwner();
+    boolean within = focus != null && bar.lookupAll("*").contains(focus);
+    if (goes) {
+      setTop(null);
+      page.above(bar);
+    } else {
+      page.nothingAbove();
+      setTop(bar);
+    }
+    if (within && focus != null) {
+      focus.requestFocus();
+    }
   }
 
   /** A page up or down, less a little that stays in view. */
