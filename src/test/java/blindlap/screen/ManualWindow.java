@@ -30,6 +30,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.control.TitledPane;
 import javafx.scene.layout.Pane;
+import javafx.scene.robot.Robot;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
 
@@ -100,6 +101,8 @@ public final class ManualWindow implements AutoCloseable {
       stage.setScene(scene);
       stage.show();
       stage.requestFocus();
+      scene.getRoot().requestFocus();
+      new Robot().mouseMove(WIDTH - 1, HEIGHT - 1); // nothing is under it that would light up
     }
     lay();
   }
@@ -147,7 +150,12 @@ public final class ManualWindow implements AutoCloseable {
 
   /** Types into the field of this name, or of this id if it begins with #. */
   public void type(String field, String text) {
-    does(() -> field(field).setText(text));
+    does(
+        () -> {
+          TextInputControl typed = field(field);
+          typed.requestFocus();
+          typed.setText(text);
+        });
   }
 
   /** Presses Enter in a field. */
