@@ -15,10 +15,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
 import javafx.event.ActionEvent;
 import javafx.geometry.Orientation;
 import javafx.scene.Node;
@@ -33,6 +37,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.robot.Robot;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.util.Duration;
 
 /**
  * The window that the program opens on a notebook, with all of its pages, pressed by the words that
@@ -49,7 +54,7 @@ public final class ManualWindow implements AutoCloseable {
   private static final double ROW = 30;
 
   /** Longer than the seconds in which pages look at the clock. */
-  private static final long BEAT_MS = 1_300;
+  private static final Duration BEAT = Duration.millis(1_200);
 
   private final Look look = new Look();
   private final Shell shell = new Shell();
@@ -183,10 +188,17 @@ public final class ManualWindow implements AutoCloseable {
                 kind.cast(find(node -> kind.isInstance(node) && called(node, words), words))));
   }
 
-  /** Waits until every page has looked at the clock once more, which each does by itself. */
+  /**
+   * Waits until every page has looked at the clock once more, which each does by itself once a
+   * second: by the same beat, however slow the machine is.
+   */
   public void settle() {
+    CountDownLatch beaten = new CountDownLatch(1);
+    Window.run(() -> new Timeline(new KeyFrame(BEAT, e -> beaten.countDown())).play());
     try {
-      Thread.sleep(BEAT_MS);
+      if (!beaten.await(60, TimeUnit.SECONDS)) {
+        throw new AssertionError("the window's clock stands still");
+      }
     } catch (InterruptedException e) {
       throw new IllegalStateException(e);
     }
