@@ -78,7 +78,7 @@ final class DayPages {
     album.take(window, ManualPicture.RIDE);
   }
 
-  /** By keys: from the right end, seven pages down. */
+  /** By keys: from the right end, four pages down. */
   private static void mark(LineScale scale) {
     key(scale, KeyCode.RIGHT);
     for (int page = 0; page < 4; page++) {
