@@ -114,7 +114,8 @@ public final class ComputeCommand implements Callable<Integer> {
     }
     CheckRun.Report report = new CheckRun(calculations).over(files.stream().map(Path::of).toList());
     if (report.empty()) {
-      return complain(ExitCode.BAD_INPUT, String.join(", ", files) + ": holds no check (no .json file).");
+      return complain(
+          ExitCode.BAD_INPUT, String.join(", ", files) + ": holds no check (no .json file).");
     }
     report.lines().forEach(this::print);
     report.closing().forEach(this::print);

@@ -55,9 +55,10 @@ class ThirdPartyTest {
   /** Texts in this repository for jars that hold none. */
   private static final Map<String, String> HERE =
       Map.of(
-          "Apache-2.0", "LICENSE",
+          "Apache-2.0",
+          "LICENSE",
           "GPL-2.0-only WITH Classpath-exception-2.0",
-              FOLDER + "/GPL-2.0-with-classpath-exception.txt");
+          FOLDER + "/GPL-2.0-with-classpath-exception.txt");
 
   private static Collection<Library> libraries() {
     return new RuntimeLibraries(System.getProperty("java.class.path")).broughtBy(PROJECT);

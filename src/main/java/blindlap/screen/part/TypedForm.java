@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.regex.Pattern;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
@@ -20,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * is wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
  */
 public final class TypedForm {
+  private static final Pattern NUMBER = Pattern.compile("-?\\d+(?:[.,]\\d+)?");
+
   private final Map<String, Entry> entries = new LinkedHashMap<>();
   private final Map<String, TypedForm> parts = new LinkedHashMap<>();
   private final Map<String, ObservableList<TypedForm>> lists = new LinkedHashMap<>();
@@ -72,7 +75,9 @@ public final class TypedForm {
         set(
             wanted == null
                 ? ""
-                : wanted instanceof List<?> each ? joined(each) : wanted.toString());
+                : !(wanted instanceof List<?> each)
+                    ? wanted.toString()
+                    : lines ? joined(each) : inOneLine(each));
       }
     }
   }
@@ -170,7 +175,11 @@ public final class TypedForm {
   private void fillList(String name, List<?> list) {
     boolean objects = !list.isEmpty() && list.stream().allMatch(item -> item instanceof Map);
     if (!objects) {
-      lines(name).set(joined(list));
+      Entry entry = entries.get(name);
+      if (entry == null) {
+        entry = numbers(list) ? field(name) : lines(name);
+      }
+      entry.set(entry.lines ? joined(list) : inOneLine(list));
       return;
     }
     List<TypedForm> forms = new ArrayList<>();
@@ -180,6 +189,16 @@ public final class TypedForm {
       forms.add(form);
     }
     list(name).setAll(forms);
+  }
+
+  /** Levels and looks are typed in one line, which would lose its breaks and run them together. */
+  private static boolean numbers(List<?> list) {
+    return !list.isEmpty()
+        && list.stream().allMatch(item -> NUMBER.matcher(String.valueOf(item)).matches());
+  }
+
+  private static String inOneLine(List<?> list) {
+    return String.join(", ", list.stream().map(String::valueOf).toList());
   }
 
   private static String joined(List<?> lines) {

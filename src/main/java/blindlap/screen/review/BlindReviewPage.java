@@ -174,7 +174,7 @@ public final class BlindReviewPage extends VBox {
           "table-row");
     }
     for (int i = 0; i < lap.values().size(); i++) {
-      Label value = words(lap.values().get(i));
+      Label value = whole(words(lap.values().get(i)));
       if (lap.asked().contains(view.measures().get(i))) {
         value.getStyleClass().add("differs");
       }

@@ -36,6 +36,19 @@ class TypedFormTest {
     assertThat(trail.get()).isEqualTo("Mill track");
   }
 
+  /**
+   * A field of one line loses the breaks of a list: levels 3, 6 and 12 would stand there as 3612.
+   */
+  @Test
+  void numbersOfAListStandInOneLineAndTextsInOneEach() {
+    form.fill(Map.of("levels", List.of("3", "6", "12"), "steps", List.of("lift", "swap")));
+
+    assertThat(form.field("levels").get()).isEqualTo("3, 6, 12");
+    assertThat(form.field("steps").get()).isEqualTo("lift\nswap");
+    assertThat(form.tree())
+        .isEqualTo(Map.of("levels", "3, 6, 12", "steps", List.of("lift", "swap")));
+  }
+
   @Test
   void fillingAnewForgetsWhatWasThere() {
     form.fill(Map.of("trail", "Mill track", "setups", List.of(Map.of("name", "K"))));
