@@ -91,11 +91,11 @@ public final class WordList {
     if (wanted.isEmpty()) {
       return all;
     }
-    Word form = byForm.get(wanted);
+    Optional<Word> form = Optional.ofNullable(byForm.get(wanted));
     List<Word> found = new ArrayList<>();
     List<Predicate<Word>> ways =
         List.of(
-            word -> word.equals(form),
+            word -> form.filter(word::equals).isPresent(),
             word -> name(word).startsWith(wanted),
             word -> name(word).contains(wanted),
             word -> word.meaning().toLowerCase(Locale.ROOT).contains(wanted));

@@ -149,6 +149,8 @@ public final class PlanWalk {
     picture("6-sealed");
     press("go-on");
     press("write-A4");
+    press("quick-A4");
+    picture("7-sheet");
     press("finish");
     if (desk.sessions().all().size() != 1) {
       throw new IllegalStateException(name + ": nothing was sealed");
