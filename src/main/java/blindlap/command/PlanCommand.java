@@ -61,8 +61,7 @@ final class PlanCommand extends SessionCommand {
       names = "--like",
       paramLabel = "SESSION",
       description =
-          "In place of a file: makes a plan like that of a session, with the noise that unsealed"
-              + " days tell, as a draft of the notebook. "
+          "In place of a file: drafts a plan like a session's, with the noise unsealed days tell. "
               + WHICH)
   @Nullable String like;
 

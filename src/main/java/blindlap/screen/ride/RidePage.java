@@ -322,9 +322,7 @@ public final class RidePage extends HBox {
     if (getScene() == null) {
       return;
     }
-    if (right.getScene() == null) {
-      applyCss(); // arranged anew: a scrolled part has no scene before its skin
-    }
+    applyCss(); // what is arranged anew, or scrolls, has no scene before its skin
     Node first = right.getChildren().get(0);
     if (own != null && first == own.view()) {
       own.first().requestFocus();
@@ -334,7 +332,7 @@ public final class RidePage extends HBox {
       steps.first().requestFocus();
       return;
     }
-    Parent from = watches.getChildren().isEmpty() ? right : watches;
+    Parent from = keying || watches.getChildren().isEmpty() ? right : watches;
     FirstInView.of(from).ifPresent(Node::requestFocus);
   }
 

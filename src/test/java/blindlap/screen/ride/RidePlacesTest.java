@@ -472,6 +472,14 @@ class RidePlacesTest {
     toTheSheet();
     keys.choose("Key in from paper");
     heard();
+    Window.run(
+        () -> {
+          scene.getRoot().layout();
+          assertThat(scene.getFocusOwner().getAccessibleText()).isEqualTo("lap 1, lap time");
+          assertThat(cell("lap 1, lap time").getMinY())
+              .as("from its beginning")
+              .isBetween(0., 300.);
+        });
     keys.goTo("lap 1, traffic");
     Window.run(
         () -> {
