@@ -247,6 +247,23 @@ class VerifyScriptTest {
     assertThat(ran.line("ok          files")).isNotEmpty();
   }
 
+  /** Without its description a table is still held against the session. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "datapackage.json | files, last entries",
+        "units.csv | files, units.csv",
+        "key.json | files",
+      })
+  void aFileThatIsGoneIsNamed(String gone, String failed) throws IOException {
+    Path copy = forged(session + "\n");
+    Files.delete(copy.resolve(gone));
+    Ran ran = verify(script(copy));
+    assertThat(ran.failed()).as("%s", ran.lines()).isEqualTo(List.of(failed.split(", ")));
+    assertThat(ran.code()).isEqualTo(1);
+  }
+
   @Test
   void wrongCallsAndMissingFilesHaveTheirExitCodes() throws IOException {
     Path script = script(packed);
