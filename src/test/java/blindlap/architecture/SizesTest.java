@@ -37,8 +37,6 @@ class SizesTest {
               "one page's properties and commands, and its answer to where one was"),
           Map.entry("screen/book/OldDayModel.java", "one page's properties and commands"),
           Map.entry("exchange/FactWriter.java", "every kind of entry, written, a method each"),
-          Map.entry(
-              "command/PlanCommand.java", "every way to ask what a plan can show, an option each"),
           Map.entry("session/EntryMeaning.java", "what every kind of entry may say, a method each"),
           Map.entry("session/DayCommands.java", "what may be recorded on the day, a method each"),
           Map.entry("session/SessionState.java", "everything that is known of one session"),
