@@ -7,6 +7,8 @@ import blindlap.review.FieldFinding;
 import blindlap.review.FieldProfiles;
 import blindlap.stats.compare.Verdict;
 import blindlap.stats.distribution.Interval;
+import blindlap.wording.FieldProfilesWords;
+import blindlap.wording.ProfilesFoundWords;
 import blindlap.wording.day.Problems;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -43,7 +45,7 @@ public final class FieldJson {
     next(root, finding);
     days(root, finding);
     out(root, finding);
-    ProfilesJson.put(root, finding, beside);
+    profiles(root, finding, beside);
     if (finding.days().isEmpty()) {
       root.putNull("request");
     } else {
@@ -53,6 +55,25 @@ public final class FieldJson {
       return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(root);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("a finding is always JSON", e);
+    }
+  }
+
+  /** Nothing where no profile stands beside the field. */
+  private static void profiles(ObjectNode root, FieldFinding field, FieldProfiles beside) {
+    Optional<FieldProfilesWords> words = FieldProfilesWords.of(field, beside);
+    if (words.isEmpty()) {
+      return;
+    }
+    ArrayNode all = root.putArray("profiles");
+    List<ProfilesFoundWords.Row> rows = words.get().rows();
+    for (int i = 0; i < rows.size(); i++) {
+      FieldProfiles.Version version = beside.profiles().get(i);
+      ObjectNode node = all.addObject();
+      node.put("name", rows.get(i).name());
+      node.put("version", version.number());
+      node.put("made_at", version.at().toString());
+      node.put("days_opened_before", version.after());
+      ProfilesJson.measures(node, rows.get(i));
     }
   }
 

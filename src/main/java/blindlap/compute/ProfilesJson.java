@@ -1,11 +1,8 @@
 package blindlap.compute;
 
 import blindlap.plan.PlanJson;
-import blindlap.review.FieldFinding;
-import blindlap.review.FieldProfiles;
 import blindlap.review.Finding;
 import blindlap.review.ProfileOnDay;
-import blindlap.wording.FieldProfilesWords;
 import blindlap.wording.ProfilesFoundWords;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -39,26 +36,8 @@ final class ProfilesJson {
     }
   }
 
-  /** The same beside a field. */
-  static void put(ObjectNode root, FieldFinding field, FieldProfiles beside) {
-    Optional<FieldProfilesWords> words = FieldProfilesWords.of(field, beside);
-    if (words.isEmpty()) {
-      return;
-    }
-    ArrayNode all = root.putArray("profiles");
-    List<ProfilesFoundWords.Row> rows = words.get().rows();
-    for (int i = 0; i < rows.size(); i++) {
-      FieldProfiles.Version version = beside.profiles().get(i);
-      ObjectNode node = all.addObject();
-      node.put("name", rows.get(i).name());
-      node.put("version", version.number());
-      node.put("made_at", version.at().toString());
-      node.put("days_opened_before", version.after());
-      measures(node, rows.get(i));
-    }
-  }
-
-  private static void measures(ObjectNode node, ProfilesFoundWords.Row row) {
+  /** What was found of each measure of a profile, into its node. */
+  static void measures(ObjectNode node, ProfilesFoundWords.Row row) {
     ArrayNode measures = node.putArray("measures");
     for (ProfilesFoundWords.Found found : row.found()) {
       ArrayNode sentences = measures.addObject().put("measure", found.measure()).putArray("found");

@@ -53,9 +53,16 @@ public final class FieldProfilesWords {
     Profile profile = version.kept().profile();
     return new Row(
         profile.name(),
-        version.after() == 0 ? "" : WORDS.say("mark.days", version.after(), beside.days().size()),
+        mark(version.after()),
         ProfileWords.measures(version.kept()),
         profile.measures().stream().map(name -> new Found(name, found(name))).toList());
+  }
+
+  private String mark(int after) {
+    int days = beside.days().size();
+    return after == 0
+        ? ""
+        : days == 1 ? WORDS.say("mark.AFTER") : WORDS.say("mark.days", after, days);
   }
 
   private List<String> found(String name) {
