@@ -130,6 +130,8 @@ class RoomBarTest {
       keys.press(KeyCode.SHIFT);
       assertThat(goesWithThePage(book)).isFalse();
       assertThat(keys.here()).contains("Against");
+      keys.press(KeyCode.TAB);
+      assertThat(keys.here()).contains("Write the report");
     } finally {
       Window.run(stage::close);
     }
