@@ -58,6 +58,7 @@ final class FieldCommand extends SessionCommand {
 
   @Override
   public Integer call() {
+    AskedReport.check(report != null, report != null, json, black);
     try (Desk desk = open()) {
       FieldBook.Result result =
           desk.field().find(new FieldBook.Wanted(rider, trail, measure, reference));

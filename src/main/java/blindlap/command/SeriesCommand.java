@@ -19,7 +19,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "series",
     description = {
-      "Lists the series of a notebook and repeats that were decided after seeing a result; with SERIES says what that one found.",
+      "Lists the series of a notebook and repeats that were decided after seeing a result; with"
+          + " SERIES says what that one found.",
       "A plan joins a series with its fields series and series_sessions."
     })
 final class SeriesCommand extends SessionCommand {
@@ -39,7 +40,8 @@ final class SeriesCommand extends SessionCommand {
       names = "--package",
       paramLabel = "DIR",
       description =
-          "Write the data package of a series at its end: the package of every session, the answer, and scripts for Python and R that compute every number of it again.")
+          "Write the data package of a series at its end: the package of every session, the answer,"
+              + " and scripts for Python and R that compute every number of it again.")
   @Nullable Path packaged;
 
   @Option(names = "--black", description = "The report black on white instead of colour.")
@@ -48,7 +50,8 @@ final class SeriesCommand extends SessionCommand {
   @Option(
       names = "--next",
       description =
-          "Make the plan of the next session of SERIES, as a draft of the notebook: what the series declared, and everything else but the day as its latest session has it.")
+          "Make the plan of the next session of SERIES, as a draft of the notebook: what the series"
+              + " declared, and everything else but the day as its latest session has it.")
   boolean next;
 
   @Option(
@@ -108,6 +111,7 @@ final class SeriesCommand extends SessionCommand {
     if (out != null && !next) {
       throw new Complaint(ExitCode.BAD_INPUT, SeriesWords.say("next.out"));
     }
+    AskedReport.check(report != null, report != null || packaged != null, json, black);
   }
 
   private void written(Desk desk, String wanted) {

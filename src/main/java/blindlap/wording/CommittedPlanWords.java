@@ -91,7 +91,7 @@ public final class CommittedPlanWords {
       }
       if (setup.price() != null) {
         String amount = setup.price().amount().toPlainString();
-        lines.add(say("price", name, amount, setup.price().currency()));
+        lines.add(say("price", name, setup.price().currency(), amount));
       }
       if (setup.mostRefits() != null) {
         lines.add(say("refits", name, setup.mostRefits()));

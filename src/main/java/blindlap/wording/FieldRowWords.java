@@ -224,12 +224,12 @@ public final class FieldRowWords {
         .strip();
   }
 
-  /** "600 EUR"; empty if unknown. */
+  /** "EUR 600"; empty if unknown. */
   public static String price(Setup setup) {
     Setup.Price price = setup.price();
     return price == null
         ? ""
-        : WORDS.say("price", price.amount().toPlainString(), price.currency());
+        : WORDS.say("price", price.currency(), price.amount().toPlainString());
   }
 
   /** "882 g"; empty if unknown. */

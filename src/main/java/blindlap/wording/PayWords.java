@@ -24,9 +24,9 @@ public final class PayWords {
       Setup.Price one = first.price();
       Setup.Price two = other.price();
       if (one != null && two != null && one.currency().equals(two.currency())) {
-        pay(parts, "pay.money", two.amount(), one.amount(), two.currency());
+        pay(parts, "pay.money", two.amount(), one.amount(), two.currency() + " ", "");
       }
-      pay(parts, "pay.mass", other.massOnBike(), first.massOnBike(), "g");
+      pay(parts, "pay.mass", other.massOnBike(), first.massOnBike(), "", " g");
       if (!parts.isEmpty()) {
         lines.add(
             WORDS.say("pay", other.name(), String.join(WORDS.say("pay.and"), parts), first.name()));
@@ -40,13 +40,14 @@ public final class PayWords {
       String key,
       @Nullable BigDecimal other,
       @Nullable BigDecimal first,
-      String unit) {
+      String before,
+      String behind) {
     if (other != null && first != null && other.compareTo(first) != 0) {
       BigDecimal more = other.subtract(first);
       parts.add(
           WORDS.say(
               more.signum() > 0 ? key + ".more" : key + ".less",
-              more.abs().stripTrailingZeros().toPlainString() + " " + unit));
+              before + more.abs().stripTrailingZeros().toPlainString() + behind));
     }
   }
 }

@@ -8,6 +8,8 @@ import blindlap.desk.FieldSeason;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -66,5 +68,36 @@ class FieldCommandTest {
     CommandLineSession.Ran empty = session.run("field");
     assertThat(empty.code()).isEqualTo(2);
     assertThat(empty.err()).contains("No day of this notebook enters a field");
+  }
+
+  /** Neither is silently left out; nothing is written before the refusal. */
+  @Test
+  void numbersAndAReportAreNotAskedForAtOnceNorItsLookAlone() {
+    new FieldSeason(folder).whole().close();
+    CommandLineSession session = new CommandLineSession(folder);
+    String into = folder.resolve("out").toString();
+    for (String what : List.of("field", "series")) {
+      List<String> which = what.equals("series") ? List.of(what, "some") : List.of(what);
+      refused(session, which, List.of("--report", into, "--json"), "--json prints numbers");
+      refused(session, which, List.of("--black"), "--black is how a report looks");
+      refused(session, which, List.of("--black", "--json"), "--black is how a report looks");
+    }
+    refused(
+        session,
+        List.of("series", "some"),
+        List.of("--package", into, "--json"),
+        "--json prints numbers");
+    assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  private void refused(
+      CommandLineSession session, List<String> which, List<String> options, String sentence) {
+    List<String> all = new ArrayList<>(which);
+    all.addAll(List.of("--notebook", notebook()));
+    all.addAll(options);
+    CommandLineSession.Ran ran = session.run(all.toArray(String[]::new));
+    assertThat(ran.code()).as(all.toString()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    assertThat(ran.err()).contains(sentence).contains("Nothing was written.");
   }
 }

@@ -158,7 +158,7 @@ class FieldBookTest {
         .contains("All days together hold only if a setup's lead does not change from day to day.")
         .contains("about 8 times in 10, at one noise SD 4 in 10")
         .contains("Follows only, over Shock M: Shock P was")
-        .contains("600 EUR; 882 g")
+        .contains("EUR 600; 882 g")
         .contains("On 14 Nov 2026 by itself:");
     assertThat(all.toLowerCase(java.util.Locale.ROOT))
         .doesNotContainPattern("best(?! estimate)")
@@ -181,7 +181,7 @@ class FieldBookTest {
         .containsExactly("field-R_Lind-Quarry_loop.html", "field-R_Lind-Quarry_loop.pdf");
     String html = new String(files.get("field-R_Lind-Quarry_loop.html"), StandardCharsets.UTF_8);
     assertThat(html)
-        .contains("Shock L and Shock M were faster", "at one noise SD 4 in 10", "600 EUR", "882 g")
+        .contains("Shock L and Shock M were faster", "at one noise SD 4 in 10", "EUR 600", "882 g")
         .contains("that day: real and worthwhile", "Which day next", "&quot;calculation&quot;")
         .contains(
             season.state(season.desk().sessions().all().get(0).id()).planFingerprint().grouped());

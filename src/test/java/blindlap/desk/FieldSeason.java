@@ -124,6 +124,12 @@ public final class FieldSeason implements AutoCloseable {
     return id;
   }
 
+  /** Fixes an open noise run, which has no key. */
+  public SessionId commitOpen(String yaml) {
+    Plan plan = PlanPreview.of(yaml, desk.protocols()).plan().orElseThrow();
+    return desk.committing().fix(plan, List.of(plan.rider())).state().id();
+  }
+
   private SessionId close(String yaml, Map<String, Double> seconds, double noise) {
     return closed(commit(yaml, SessionKind.comparison()), seconds, noise);
   }
@@ -143,7 +149,28 @@ public final class FieldSeason implements AutoCloseable {
     return closed(id, seconds, noise, state(id).plan().stints());
   }
 
+  /**
+   * The same of a day that a look before its end stopped: ridden so far, looked at, cut short,
+   * closed and unsealed.
+   */
+  public SessionId stoppedByALook(String yaml, int last) {
+    SessionId id = commit(yaml, SessionKind.comparison());
+    record(id, SECONDS, 0.5, last);
+    HelperDays.Opened.Day day =
+        (HelperDays.Opened.Day) desk.helperDays().open(state(id), phrases.get(id));
+    if (!(new Looking(day.day()).look(last) instanceof Looking.Result.Taken taken
+        && taken.settled())) {
+      throw new AssertionError("the look after stint " + last + " did not stop the day");
+    }
+    return unseal(end(id, last));
+  }
+
   private SessionId closed(SessionId id, Map<String, Double> seconds, double noise, int last) {
+    record(id, seconds, noise, last);
+    return end(id, last);
+  }
+
+  private void record(SessionId id, Map<String, Double> seconds, double noise, int last) {
     SessionState state = state(id);
     Plan plan = state.plan();
     HelperSchedule schedule =
@@ -158,7 +185,10 @@ public final class FieldSeason implements AutoCloseable {
       laps.append(String.format(Locale.ROOT, counted ? "%d;%.0f%n" : "%d;%.2f%n", lap, value));
     }
     new LapFiles(desk.sessions()).record(state, laps.toString().getBytes(StandardCharsets.UTF_8));
-    if (last < plan.stints()) {
+  }
+
+  private SessionId end(SessionId id, int last) {
+    if (last < state(id).plan().stints()) {
       desk.riderDays().cutShort(id, last, "dark", "R. Lind", false);
     }
     desk.riderDays().closeDay(id);

@@ -285,4 +285,9 @@ public final class OddDay {
   public static Old write(Desk desk, Gone gone) {
     return old(desk, new Sealing(FixedSources.order(5), QUICK), gone, 9 + gone.ordinal());
   }
+
+  /** Writes one more that is unsealed, so that a field is told of the two. */
+  public static Old another(Desk desk) {
+    return old(desk, new Sealing(FixedSources.order(6), QUICK), Gone.UNSEALED, 31);
+  }
 }

@@ -40,12 +40,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
-import javafx.scene.control.ComboBox;
-import javafx.scene.control.Hyperlink;
 import javafx.scene.control.TitledPane;
 import javafx.scene.layout.Pane;
 
@@ -114,36 +111,13 @@ final class EveryPage {
     return scene;
   }
 
-  private void everyDoor(Scene scene) {
-    for (int i = 0; i < doors(scene).size(); i++) {
-      String door = doors(scene).get(i).getText();
-      doors(scene).get(i).fire();
-      look(scene, door);
-      for (Node box : scene.getRoot().lookupAll(".combo-box")) {
-        everyChoice(scene, (ComboBox<?>) box, door);
-      }
-      buttons(scene, "Back to the notebook").fire();
-    }
-  }
-
-  private static List<Hyperlink> doors(Scene scene) {
-    return ((Pane) scene.getRoot().lookup(".doors"))
-        .getChildren().stream().map(Hyperlink.class::cast).toList();
-  }
-
-  private void everyChoice(Scene scene, ComboBox<?> box, String moment) {
-    for (int i = 0; i < box.getItems().size(); i++) {
-      box.getSelectionModel().select(i);
-      look(scene, moment + ", choice " + i);
-    }
-  }
-
   private void thePagesOfTheWindow() {
     try (Desk desk = OddDay.desk(folder.resolve("odd.blindlap"))) {
       List<SessionId> days = new ArrayList<>();
       for (OddDay.Gone gone : OddDay.Gone.values()) {
         days.add(OddDay.write(desk, gone).id());
       }
+      OddDay.another(desk);
       desk.trails().keep(QuarryTrail.trail("Quarry\u202E loop", 10, 690));
       desk.profiles().keep("Fast\u202E and steep: lap\u202E time, mass");
       desk.profiles().keep("Fast\u202E and steep: lap\u202E time");
@@ -154,7 +128,7 @@ final class EveryPage {
             Pages maker = pages(desk, shell, look);
             Scene scene = scene(look, new ShellView(look, shell, maker.makers(), List.of("odd")));
             look(scene, "Notebook", 1);
-            everyDoor(scene);
+            new BookDoors(scene, this::look).walk();
             for (SessionId day : days) {
               shell.readPlan(day);
               scene
@@ -265,7 +239,7 @@ final class EveryPage {
     scene.setRoot(new Pane());
   }
 
-  private static Button buttons(Scene scene, String words) {
+  static Button buttons(Scene scene, String words) {
     return scene.getRoot().lookupAll(".button").stream()
         .filter(node -> node instanceof Button b && b.getText().startsWith(words))
         .map(Button.class::cast)

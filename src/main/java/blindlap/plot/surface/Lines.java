@@ -2,10 +2,14 @@ package blindlap.plot.surface;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Breaks words into lines that fit a width. */
 public final class Lines {
   private static final String CUT = "…";
+
+  // "p = .03" stays on one line.
+  private static final Pattern BETWEEN = Pattern.compile(" +(?!= [.0-9])(?!(?<== )[.0-9])");
 
   private Lines() {}
 
@@ -16,7 +20,7 @@ public final class Lines {
   public static List<String> wrap(String words, Face face, double width, int most) {
     List<String> lines = new ArrayList<>();
     String line = "";
-    for (String word : words.trim().split(" +")) {
+    for (String word : BETWEEN.split(words.trim())) {
       String longer = line.isEmpty() ? word : line + " " + word;
       if (line.isEmpty() || face.room(longer) <= width) {
         line = longer;

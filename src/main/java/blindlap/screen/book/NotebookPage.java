@@ -71,6 +71,7 @@ public final class NotebookPage extends BorderPane {
   private @Nullable ScrollPane scroll;
 
   private boolean low;
+  private double foldedAt;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held so that the look can reach this page
   private final InvalidationListener watch;
@@ -127,7 +128,7 @@ public final class NotebookPage extends BorderPane {
     sceneProperty().addListener((o, before, scene) -> beat(scene != null));
     widthProperty().addListener((o, before, now) -> fold());
     heightProperty().addListener((o, before, now) -> lowered());
-    watch = look.watch(this::fold);
+    watch = look.watch(this::sized);
     fold();
   }
 
@@ -221,6 +222,13 @@ public final class NotebookPage extends BorderPane {
     return getWidth() > 0 && getWidth() < NARROW || look.textScale() > LARGE_TEXT;
   }
 
+  /** Folds anew for another text size. Another theme moves nothing, so the focus stays, too. */
+  private void sized() {
+    if (look.textScale() != foldedAt) {
+      fold();
+    }
+  }
+
   private void lowered() {
     if (lowWindow() != low) {
       fold();
@@ -280,6 +288,7 @@ public final class NotebookPage extends BorderPane {
 
   /** Beside each other on a wide window; under each other, scrolled as one, on a narrow one. */
   private void fold() {
+    foldedAt = look.textScale();
     head();
     scroll = null;
     boolean empty = model.emptyProperty().get();

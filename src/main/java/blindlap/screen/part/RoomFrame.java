@@ -33,6 +33,10 @@ public final class RoomFrame extends BorderPane {
 
   private final PageGrid page;
   private final FlowPane bar = new FlowPane();
+
+  /** Where the bar stands while it does not go with the page; Tab comes here before the page. */
+  private final VBox above = new VBox(bar);
+
   private final Button back = new Button(WORDS.say("back"));
 
   /**
@@ -55,11 +59,11 @@ public final class RoomFrame extends BorderPane {
           .maxWidthProperty()
           .bind(
               Bindings.createDoubleBinding(
-                  () -> bar.getWidth() - bar.getInsets().getLeft() - bar.getInsets().getRight(),
-                  bar.widthProperty(),
+                  () -> getWidth() - bar.getInsets().getLeft() - bar.getInsets().getRight(),
+                  widthProperty(),
                   bar.insetsProperty()));
     }
-    setTop(bar);
+    setTop(above);
     setCenter(page);
     // What stands between the bar and the last button has nothing that takes the focus.
     addEventFilter(
@@ -81,9 +85,9 @@ public final class RoomFrame extends BorderPane {
 
   @Override
   protected void layoutChildren() {
-    if (bar.getWidth() > 0) {
-      boolean goes = bar.prefHeight(bar.getWidth()) > MOST * getHeight();
-      if (goes == (getTop() == bar)) {
+    if (getWidth() > 0 && getHeight() > 0) {
+      boolean goes = bar.prefHeight(getWidth()) > MOST * getHeight();
+      if (goes != above.getChildren().isEmpty()) {
         move(goes);
       }
     }
@@ -95,11 +99,11 @@ public final class RoomFrame extends BorderPane {
     Node focus = getScene() == null ? null : getScene().getFocusOwner();
     boolean within = focus != null && bar.lookupAll("*").contains(focus);
     if (goes) {
-      setTop(null);
+      above.getChildren().clear();
       page.above(bar);
     } else {
       page.nothingAbove();
-      setTop(bar);
+      above.getChildren().setAll(bar);
     }
     if (within && focus != null) {
       focus.requestFocus();

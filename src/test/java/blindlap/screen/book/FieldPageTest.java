@@ -161,7 +161,7 @@ class FieldPageTest {
         .contains("Shock K: the reference, ridden on 3 of 5 days.")
         .contains("Follows only, over Shock M: Shock P was")
         .contains("at one noise SD 4 in 10");
-    assertThat(view.rows().get(0)).contains("420 EUR", "742 g");
+    assertThat(view.rows().get(0)).contains("EUR 420", "742 g");
     assertThat(view.rows())
         .extracting(row -> row.get(0))
         .containsExactly("Shock K", "Shock N", "Shock L", "Shock M", "Shock P");

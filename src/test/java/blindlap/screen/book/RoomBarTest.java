@@ -130,6 +130,25 @@ class RoomBarTest {
       keys.press(KeyCode.SHIFT);
       assertThat(goesWithThePage(book)).isFalse();
       assertThat(keys.here()).contains("Against");
+      keys.press(KeyCode.TAB);
+      assertThat(keys.here()).contains("Write the report");
+    } finally {
+      Window.run(stage::close);
+    }
+  }
+
+  /** The notebook's own page is laid out anew for every look; the focus stays on its door. */
+  @Test
+  void aDoorKeepsTheFocusWhileThemesChange() {
+    Book book = room(2);
+    Stage stage = Window.call(book::window);
+    Keyboard keys = new Keyboard(book.scene);
+    try {
+      keys.goTo("Profiles");
+      keys.press(KeyCode.CONTROL, KeyCode.T);
+      keys.press(KeyCode.SHIFT);
+      assertThat(keys.here()).contains("Profiles");
+      assertThat(inView(book, Window.call(book.scene::getFocusOwner))).isTrue();
     } finally {
       Window.run(stage::close);
     }

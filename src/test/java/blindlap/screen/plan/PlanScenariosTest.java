@@ -85,7 +85,7 @@ class PlanScenariosTest {
     assertThat(model.problems()).isEmpty();
     assertThat(shown().pay())
         .containsExactly(
-            "Bearing R wheels costs 230 EUR less and puts 10 g more on the bike than Bearing P"
+            "Bearing R wheels costs EUR 230 less and puts 10 g more on the bike than Bearing P"
                 + " wheels: for what gain would you take that?");
 
     set(1, "pressure", "1.66");
