@@ -7,6 +7,7 @@ import blindlap.compute.FindingJson;
 import blindlap.desk.Reviews;
 import blindlap.desk.SampleDays;
 import blindlap.fault.Unreadable;
+import blindlap.plan.PlanJson;
 import blindlap.review.Analysis;
 import blindlap.review.DayRecord;
 import blindlap.review.QuestionHistory;
@@ -51,6 +52,8 @@ class RecordedTablesTest {
                   Map.of(),
                   List.of(),
                   QuestionHistory.NONE));
+          // A package holds the plan that was stored; this day was given its trail afterwards.
+          FILES.put("plan.json", PlanJson.bytes(day.committedPlan()));
         });
   }
 
