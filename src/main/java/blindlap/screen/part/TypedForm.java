@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.regex.Pattern;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -21,6 +22,9 @@ import org.jspecify.annotations.Nullable;
  * is wrong with it. Nothing typed is changed or lost, whether it makes sense or not.
  */
 public final class TypedForm {
+  /** Lists of numbers for which a plan has one line; any other stays a list, line by line. */
+  private static final Set<String> IN_ONE_LINE = Set.of("levels", "looks");
+
   private static final Pattern NUMBER = Pattern.compile("-?\\d+(?:[.,]\\d+)?");
 
   private final Map<String, Entry> entries = new LinkedHashMap<>();
@@ -177,7 +181,7 @@ public final class TypedForm {
     if (!objects) {
       Entry entry = entries.get(name);
       if (entry == null) {
-        entry = numbers(list) ? field(name) : lines(name);
+        entry = IN_ONE_LINE.contains(name) && numbers(list) ? field(name) : lines(name);
       }
       entry.set(entry.lines ? joined(list) : inOneLine(list));
       return;
@@ -191,7 +195,7 @@ public final class TypedForm {
     list(name).setAll(forms);
   }
 
-  /** Levels and looks are typed in one line, which would lose its breaks and run them together. */
+  /** A field of one line would lose the breaks of its lines and run numbers together. */
   private static boolean numbers(List<?> list) {
     return !list.isEmpty()
         && list.stream().allMatch(item -> NUMBER.matcher(String.valueOf(item)).matches());
