@@ -26,12 +26,11 @@ public final class PassWords {
    */
   public static List<String> lines(Track track, Passes passes, int gates) {
     List<String> lines = new ArrayList<>();
-    String points = Figures.count(track.fixes().size());
     String step = Figures.number(track.step(), 1);
     lines.add(
         track.leftOut() == 0
-            ? WORDS.say("read", points, step)
-            : WORDS.say("read.left", points, step, Figures.count(track.leftOut())));
+            ? WORDS.say("read", track.fixes().size(), step)
+            : WORDS.say("read.left", track.fixes().size(), step, track.leftOut()));
     if (passes.passes().isEmpty()) {
       lines.add(WORDS.say("none", gates));
       return lines;
