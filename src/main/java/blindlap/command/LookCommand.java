@@ -17,10 +17,9 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "look",
     description = {
-      "Takes a look that the plan declares before its end: the program looks whether it is settled"
-          + " that",
-      "the setups differ, and says \"ride on\" or \"you may stop\", nothing else. Asks for the"
-          + " helper phrase.",
+      "Takes a look that the plan declares before its end: says \"ride on\" or \"you may stop\","
+          + " nothing else.",
+      "The program looks whether it is settled that the setups differ. Asks for the helper phrase.",
       "Each look is taken once, when all laps up to it are recorded and each is void or has its"
           + " value; asked",
       "again, it says the same. What it used stays as it was: a void declared later does not change"

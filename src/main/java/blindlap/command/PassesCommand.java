@@ -9,6 +9,7 @@ import blindlap.recording.Position;
 import blindlap.recording.Track;
 import blindlap.recording.TrackReader;
 import blindlap.wording.PassWords;
+import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
@@ -101,9 +102,9 @@ final class PassesCommand implements Callable<Integer> {
         throw refused(
             typed,
             "its ends lie "
-                + Math.round(metres)
+                + Figures.count(Math.round(metres))
                 + " m apart, and a gate may be "
-                + WIDEST
+                + Figures.count(WIDEST)
                 + " m wide at most");
       }
       return new Gate(first, second);

@@ -25,6 +25,7 @@ import blindlap.wording.PlanSummary;
 import blindlap.wording.PlanWords;
 import blindlap.wording.TrialsWords;
 import blindlap.wording.day.DayWords;
+import blindlap.wording.day.Figures;
 import blindlap.wording.day.Problems;
 import blindlap.wording.day.Trouble;
 import blindlap.wording.day.Words;
@@ -242,11 +243,8 @@ final class PlanCommand extends SessionCommand {
     if (days != null && (days < 1 || days > MOST_DAYS)) {
       throw new Complaint(
           ExitCode.BAD_INPUT,
-          "--days: "
-              + days
-              + " days cannot be simulated; give 1 to "
-              + MOST_DAYS
-              + ". Nothing was worked out.");
+          "--days: %s days cannot be simulated; give 1 to %s. Nothing was worked out."
+              .formatted(days, Figures.count(MOST_DAYS)));
     }
   }
 

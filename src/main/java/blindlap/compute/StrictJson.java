@@ -3,8 +3,10 @@ package blindlap.compute;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -13,6 +15,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** JSON as requests use it: no repeated fields, nothing after the end, shortest exact doubles. */
 public final class StrictJson {
@@ -24,6 +27,9 @@ public final class StrictJson {
           .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
+
+  private static final Pattern REPEATED =
+      Pattern.compile("^Duplicate (?:Object property|field) [\"'](.*)[\"']$", Pattern.DOTALL);
 
   private StrictJson() {}
 
@@ -39,8 +45,26 @@ public final class StrictJson {
       var at = e.getLocation();
       String where =
           at == null ? "" : " at line " + at.getLineNr() + ", column " + at.getColumnNr();
-      throw new RequestException("text", "is not JSON" + where + ": " + e.getOriginalMessage());
+      throw new RequestException("text", "is not JSON" + where + ": " + why(e) + ".");
     }
+  }
+
+  /** What the parser found, in words of ours: its own speak of tokens, sources and switches. */
+  private static String why(JsonProcessingException found) {
+    String text = String.valueOf(found.getOriginalMessage());
+    String name = REPEATED.matcher(text).replaceFirst("$1");
+    if (!name.equals(text)) {
+      return "the field \"" + name + "\" stands twice";
+    }
+    if (found instanceof JsonEOFException) {
+      return "it breaks off there";
+    }
+    if (found instanceof MismatchedInputException && text.startsWith("Trailing token")) {
+      return "something stands behind its end";
+    }
+    return text.startsWith("Non-standard token")
+        ? "a number is wanted, and this is none"
+        : "a sign stands there that has no place there";
   }
 
   public static String print(JsonNode node) {

@@ -1,5 +1,6 @@
 package blindlap.exchange;
 
+import blindlap.wording.day.Figures;
 import com.univocity.parsers.common.TextParsingException;
 import com.univocity.parsers.csv.CsvParser;
 import com.univocity.parsers.csv.CsvParserSettings;
@@ -124,7 +125,7 @@ final class CsvRows {
       parser.beginParsing(new StringReader(text + "\n" + END));
       for (String[] cells = parser.parseNext(); cells != null; cells = parser.parseNext()) {
         if (rows.size() > MOST_ROWS) {
-          throw new Unreadable(line, "it holds more than " + MOST_ROWS + " rows");
+          throw new Unreadable(line, "it holds more than " + Figures.count(MOST_ROWS) + " rows");
         }
         rows.add(row(line, cells, settings.getFormat().getDelimiter()));
         line = (int) parser.getContext().currentLine() + 1;
@@ -133,7 +134,7 @@ final class CsvRows {
       throw new Unreadable(
           line,
           e.getCause() instanceof ArrayIndexOutOfBoundsException
-              ? "a row holds more than " + MOST_CELLS + " cells"
+              ? "a row holds more than " + Figures.count(MOST_CELLS) + " cells"
               : "a double quote stands where none may be");
     } finally {
       parser.stopParsing();
@@ -154,7 +155,8 @@ final class CsvRows {
     boolean blank = cells.length == 1 || separator == '\t';
     for (String cell : cells) {
       if (cell != null && cell.length() > MOST_CHARACTERS && !cell.endsWith(END)) {
-        throw new Unreadable(line, "a cell holds more than " + MOST_CHARACTERS + " characters");
+        throw new Unreadable(
+            line, "a cell holds more than " + Figures.count(MOST_CHARACTERS) + " characters");
       }
       blank &= cell == null;
       texts.add(cell == null ? "" : cell);

@@ -39,6 +39,12 @@ enum FieldWords {
   SECOND_DOCUMENT,
   NOT_YAML,
   NAME_WANTED,
+  TAB,
+  SECOND_COLON,
+  NO_COLON,
+  OPEN_QUOTE,
+  OPEN_BRACKET,
+  INDENT,
   TOO_DEEP,
   /** {0} field. */
   FIELD_TWICE,

@@ -77,9 +77,9 @@ record Located(
       }
       return tree;
     } catch (JsonProcessingException e) {
-      throw at(e.getLocation(), firstLine(e.getOriginalMessage()));
+      throw at(e.getLocation(), ours(e.getOriginalMessage()));
     } catch (IOException e) {
-      throw new Unreadable(1, 1, firstLine(e.getMessage()));
+      throw new Unreadable(1, 1, FieldWords.NOT_YAML.say());
     }
   }
 
@@ -89,14 +89,32 @@ record Located(
         : new Unreadable(Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()), message);
   }
 
-  private static String firstLine(@Nullable String message) {
-    if (message == null) {
-      return FieldWords.NOT_YAML.say();
+  /**
+   * What a parser found, in words of ours: its own speak of tokens, streams and classes. What is
+   * not known here is said in a sentence that holds for any slip; the place stands beside it
+   * anyway. Lines that begin with a blank quote the file, which may say anything.
+   */
+  private static String ours(@Nullable String found) {
+    String text = found == null ? "" : found.replaceAll("(?m)^ .*$", "");
+    FieldWords words;
+    if (text.contains("Expected a field name")) {
+      words = FieldWords.NAME_WANTED;
+    } else if (text.contains("\\t(TAB)")) {
+      words = FieldWords.TAB;
+    } else if (text.contains("mapping values are not allowed")) {
+      words = FieldWords.SECOND_COLON;
+    } else if (text.contains("could not find expected ':'")) {
+      words = FieldWords.NO_COLON;
+    } else if (text.contains("quoted scalar")) {
+      words = FieldWords.OPEN_QUOTE;
+    } else if (text.contains("parsing a flow")) {
+      words = FieldWords.OPEN_BRACKET;
+    } else if (text.contains("expected <block end>")) {
+      words = FieldWords.INDENT;
+    } else {
+      words = FieldWords.NOT_YAML;
     }
-    // What stands there instead is said with names of classes.
-    return message.startsWith("Expected a field name")
-        ? FieldWords.NAME_WANTED.say()
-        : message.strip().split("\\R", 2)[0];
+    return words.say();
   }
 
   private static Located value(JsonParser parser, int depth) throws IOException, Unreadable {

@@ -72,7 +72,7 @@ class BadInputTest {
     CommandLineSession.Ran ran = day.run("plan", "--days", days, plan.toString());
 
     assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
-    assertThat(ran.err()).contains("--days", days, "give 1 to 100000");
+    assertThat(ran.err()).contains("--days", days, "give 1 to 100,000");
     assertThat(ran.out()).isEmpty();
   }
 
@@ -84,7 +84,7 @@ class BadInputTest {
     assertThat(day.run("plan", "--days", "1,5", plan.toString()).err())
         .contains("'1,5' is not a whole number", "Nothing was done");
     assertThat(day.run("plan", "--days", "−5", plan.toString()).err())
-        .contains("-5", "give 1 to 100000");
+        .contains("-5", "give 1 to 100,000");
   }
 
   @Test

@@ -35,6 +35,17 @@ class CommandsTest {
   }
 
   @Test
+  void the_list_of_commands_holds_a_whole_sentence_of_each() {
+    Blindlap.line(new CommandLineSession(folder).setting())
+        .getSubcommands()
+        .forEach(
+            (name, command) ->
+                assertThat(command.getCommandSpec().usageMessage().description()[0])
+                    .as(name)
+                    .endsWith("."));
+  }
+
+  @Test
   void a_mistyped_command_is_still_told_what_it_may_have_meant() throws Exception {
     StringWriter err = new StringWriter();
     int code =

@@ -128,8 +128,8 @@ class DoorTest {
     CommandLineSession.Ran recorded = day.run("record", session, laps.toString());
 
     assertThat(planned.err())
-        .contains("The file holds 1000001 bytes, but at most 1000000 are read");
-    assertThat(recorded.err()).contains("holds 10000001 bytes, but at most 10000000 are read");
+        .contains("The file holds 1,000,001 bytes, but at most 1,000,000 are read");
+    assertThat(recorded.err()).contains("holds 10,000,001 bytes, but at most 10,000,000 are read");
     assertThat(planned.code()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(recorded.code()).isEqualTo(ExitCode.BAD_INPUT);
   }
@@ -152,7 +152,7 @@ class DoorTest {
     String session = day.commit(Plans.SMALL);
     Path laps = day.file("laps.csv", "lap;lap time\n" + "1;1\n".repeat(200_000));
     assertThat(day.run("record", session, laps.toString()).err())
-        .contains("it holds more than 100000 rows");
+        .contains("it holds more than 100,000 rows");
   }
 
   @Test

@@ -104,7 +104,7 @@ class PassesCommandTest {
     CommandLineSession.Ran ran = line.run("passes", track.toString(), gate);
     assertThat(ran.code()).isZero();
     assertThat(ran.out())
-        .contains("1387 points, usually 1.0 s apart.")
+        .contains("1,387 points, usually 1.0 s apart.")
         .containsPattern("2022-03-20 12:53:00\\.\\d\\d UTC, right to left, ± 0\\.\\d s")
         .contains("13 laps:", "lap 1: 1:53.1");
   }
@@ -151,6 +151,13 @@ class PassesCommandTest {
             "lap 2: 0:40.00; nothing was recorded for 7 s on it",
             "lap 3: 0:40.00",
             "lap 4: 1:20.00; so long that it may be two laps: was a pass missed?");
+  }
+
+  @Test
+  void aGateThatIsFarTooWideIsRefusedWithBothWidths() {
+    CommandLineSession.Ran ran = line.run("passes", track.toString(), "--gate=1,2,3,4");
+    assertThat(ran.code()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).containsPattern("lie 313,\\d{3} m apart, and a gate may be 2,000 m wide");
   }
 
   @Test

@@ -35,8 +35,10 @@ class CalculationRequestTest {
       delimiter = '|',
       value = {
         "''|text: is empty",
-        "{|text: is not JSON at line 1",
-        "{} {}|text: is not JSON",
+        "{|text: is not JSON at line 1, column 2: it breaks off there.",
+        "{} {}|text: is not JSON at line 1, column 4: something stands behind its end.",
+        "{\"a\":}|text: is not JSON at line 1, column 6: a sign stands there that has no place"
+            + " there.",
         "[]|text: must be a request object or a non-empty array",
         "3|text: must be a request object",
         "[3]|[0]: must be a request object",
@@ -45,8 +47,10 @@ class CalculationRequestTest {
         "{\"calculation\": \"sag\"}|given: is missing.",
         "[{\"calculation\": \"sag\", \"given\": []}]|[0].given: must be an object.",
         "{\"calculation\": \"sag\", \"given\": {}, \"gvien\": {}}|gvien: is not a known field.",
-        "{\"calculation\": \"sag\", \"given\": {\"a\": 1, \"a\": 2}}|text: is not JSON at line 1",
-        "{\"calculation\": \"sag\", \"given\": {\"a\": NaN}}|text: is not JSON at line 1",
+        "{\"calculation\": \"sag\", \"given\": {\"a\": 1, \"a\": 2}}|text: is not JSON at line 1,"
+            + " column 45: the field \"a\" stands twice.",
+        "{\"calculation\": \"sag\", \"given\": {\"a\": NaN}}|text: is not JSON at line 1, column"
+            + " 42: a number is wanted, and this is none.",
       })
   void whatIsNoRequestIsRefusedWithItsPlace(String text, String start) {
     assertThatThrownBy(() -> CalculationRequest.parse(text))
@@ -86,9 +90,9 @@ class CalculationRequestTest {
   void fieldsOfTheRightTypeAreRead() {
     Given given =
         given(
-            "\"n\": [1, 2.5], \"gaps\": [1, null], \"flags\": [true, null], \"word\": \"read-first\","
-                + " \"table\": [[1], [2, 3]], \"inner\": {\"x\": 1}, \"list\": [{\"y\": 2}],"
-                + " \"texts\": [\"A\"], \"wholes\": [3]");
+            "\"n\": [1, 2.5], \"gaps\": [1, null], \"flags\": [true, null], \"word\":"
+                + " \"read-first\", \"table\": [[1], [2, 3]], \"inner\": {\"x\": 1}, \"list\":"
+                + " [{\"y\": 2}], \"texts\": [\"A\"], \"wholes\": [3]");
     assertThat(given.numbers("n")).containsExactly(1, 2.5);
     assertThat(given.numbersWithGaps("gaps")).containsExactly(1, Double.NaN);
     assertThat(given.flags("flags")).containsExactly(true, false);

@@ -58,11 +58,11 @@ class CsvTableTest {
   void aCellOrARowBeyondReasonIsRefusedWithoutWordsOfTheParser() {
     assertThat(refused("lap;note\n1;" + "x".repeat(10_001) + "\n"))
         .containsExactly(
-            "Line 2: The file of laps is not a table: a cell holds more than 10000 characters."
+            "Line 2: The file of laps is not a table: a cell holds more than 10,000 characters."
                 + " Nothing was recorded.");
     assertThat(refused("lap;note\n1;" + ";".repeat(20_000) + "\n"))
         .containsExactly(
-            "Line 2: The file of laps is not a table: a row holds more than 10000 cells."
+            "Line 2: The file of laps is not a table: a row holds more than 10,000 cells."
                 + " Nothing was recorded.");
   }
 

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PlanTextTest {
@@ -30,6 +31,31 @@ class PlanTextTest {
     String yaml = PlanText.yaml(Map.of("trail", typed, "stints", "16"));
 
     assertThat(PlanText.read(yaml).fields()).containsEntry("trail", typed);
+  }
+
+  /** The slips of people who type YAML, each with the start of what is said of it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '^',
+      value = {
+        "question: x\\n\\tfoo: y | a tab stands here",
+        "question: a: b | a colon with a blank behind it",
+        "question: a\\n rider: b | a colon with a blank behind it",
+        "question: a\\nrider\\ntrail: b | the name of a field has no colon",
+        "question: \"a | a text in quotes is not closed",
+        "question: \"a\\qb\" | a text in quotes is not closed, or a sign within it",
+        "setups: [\\na | a bracket is not closed",
+        "{\"question\": \"a\" \"rider\": 3} | a bracket is not closed, or a comma is missing",
+        "setups:\\n  - a\\n b: c | a line is not indented like those",
+        "question: @quoted scalar | it breaks off here, or a sign",
+      })
+  void aSlipIsSaidInWordsOfOurs(String typed, String says) {
+    String why =
+        PlanText.read(typed.replace("\\n", "\n").replace("\\t", "\t")).problems().toString();
+
+    assertThat(why).contains(says);
+    assertThat(why).doesNotContain("token", "while ", "<", "scalar", "mapping", "stream", "Source");
   }
 
   @Test

@@ -231,7 +231,8 @@ class TrailFileTest {
     for (int i = 0; i <= 20_000; i++) {
       many.add("[-38,11]");
     }
-    refused("more than 20000 places", LINE.replace("[-38,11]", String.join(",", many)), POST, FORD);
+    refused(
+        "more than 20,000 places", LINE.replace("[-38,11]", String.join(",", many)), POST, FORD);
   }
 
   @Test

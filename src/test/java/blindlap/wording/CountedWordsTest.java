@@ -59,4 +59,15 @@ class CountedWordsTest {
         .noneMatch(sentence -> WRONG.matcher(sentence).find());
     assertThat(said("2")).anyMatch(sentence -> sentence.contains("2 stints can show"));
   }
+
+  @Test
+  void whatIsCountedHasItsThousandsSetOffAndWhatIsNamedHasNot() {
+    Words problems = Words.of("problems");
+    assertThat(problems.say("TextFault.FILE_TOO_LARGE", "", 12345678, 1000L))
+        .startsWith("The file holds 12,345,678 bytes, but at most 1,000 are read.");
+    assertThat(problems.say("TextFault.FILE_TOO_LARGE", "", 1, 999))
+        .startsWith("The file holds 1 byte, but at most 999 are read.");
+    assertThat(problems.say("NotebookTrouble.NOT_READABLE", "", "2026"))
+        .startsWith("The notebook 2026 cannot");
+  }
 }

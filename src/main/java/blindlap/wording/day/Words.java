@@ -1,5 +1,6 @@
 package blindlap.wording.day;
 
+import java.math.BigInteger;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -11,6 +12,7 @@ import java.util.regex.Pattern;
  * sentence; arguments are put in already rounded, and as {@link Shown} shows them.
  */
 public final class Words {
+  private static final Pattern LONG = Pattern.compile("[0-9]{4,}");
   private static final Pattern COUNTED = Pattern.compile("\\[(\\d)\\|([^|\\]]*)\\|([^\\]]*)]");
 
   private final ResourceBundle bundle;
@@ -35,7 +37,8 @@ public final class Words {
   }
 
   /**
-   * A sentence with its arguments. "{0} [0|lap|laps]" is "1 lap" or "2 laps".
+   * A sentence with its arguments. "{0} [0|lap|laps]" is "1 lap", "2 laps" or "1,000 laps": what a
+   * word is chosen by is a count, so that its thousands are set off.
    *
    * @throws java.util.MissingResourceException if there is no such key
    */
@@ -46,7 +49,8 @@ public final class Words {
     }
     String[] texts = new String[arguments.length];
     for (int i = 0; i < texts.length; i++) {
-      texts[i] = Shown.text(String.valueOf(arguments[i]));
+      String text = Shown.text(String.valueOf(arguments[i]));
+      texts[i] = template.contains("[" + i + "|") ? setOff(text) : text;
     }
     return new MessageFormat(counted(template, texts), Locale.ROOT).format(texts);
   }
@@ -63,6 +67,10 @@ public final class Words {
   /** A text that holds none of the signs of a pattern says itself; lists have thousands of them. */
   private static boolean plain(String template) {
     return template.indexOf('{') < 0 && template.indexOf('\'') < 0 && template.indexOf('[') < 0;
+  }
+
+  private static String setOff(String count) {
+    return LONG.matcher(count).matches() ? Figures.count(new BigInteger(count)) : count;
   }
 
   /** Chooses the word after a number: the first where the argument is 1, else the second. */
