@@ -8,6 +8,7 @@ import blindlap.phone.PhoneMaker;
 import blindlap.screen.book.TroubleModel;
 import blindlap.screen.book.TroublePage;
 import blindlap.screen.part.Background;
+import blindlap.screen.part.DialogFolder;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.Look;
@@ -114,7 +115,8 @@ public final class BlindlapApp extends Application {
 
   private void tell(Stage stage, TroubleModel model) {
     Look look = new Look();
-    TroublePage page = new TroublePage(look, model, new FileDialogs(() -> stage), stage::close);
+    FileDialogs dialogs = new FileDialogs(() -> stage, new DialogFolder(Path.of("")));
+    TroublePage page = new TroublePage(look, model, dialogs, stage::close);
     Scene scene = new Scene(page);
     place(stage, look);
     look.dress(scene);

@@ -22,6 +22,7 @@ import blindlap.screen.onestint.OneStintModel;
 import blindlap.screen.onestint.OneStintPage;
 import blindlap.screen.onestint.RiderSawView;
 import blindlap.screen.part.Background;
+import blindlap.screen.part.DialogFolder;
 import blindlap.screen.part.FileDialogs;
 import blindlap.screen.part.Look;
 import blindlap.screen.part.Shell;
@@ -40,6 +41,7 @@ import blindlap.screen.swap.SwapModel;
 import blindlap.screen.swap.SwapPage;
 import blindlap.screen.trail.TrailModel;
 import blindlap.screen.trail.TrailPage;
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
@@ -62,6 +64,7 @@ final class Pages {
   private final KeepingModel keeping;
   private final Optional<SampleDaysModel> samples;
   private final Optional<PhonesRoom> phones;
+  private final DialogFolder folder = new DialogFolder(Path.of(""));
   private Runnable closing = () -> {};
 
   /**
@@ -123,8 +126,7 @@ final class Pages {
               }
             });
     Node[] page = new Node[1];
-    FileDialogs dialogs =
-        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    FileDialogs dialogs = dialogs(() -> page[0]);
     page[0] =
         new NotebookRoomsView(
             look,
@@ -149,6 +151,12 @@ final class Pages {
     return page[0];
   }
 
+  /** Dialogs of the window that a page is in. */
+  private FileDialogs dialogs(Supplier<Node> page) {
+    return new FileDialogs(
+        () -> page.get().getScene() == null ? null : page.get().getScene().getWindow(), folder);
+  }
+
   private Node ride() {
     RideModel model =
         new RideModel(desk.riderDays(), desk::dataVersion, background, desk.clock(), monotonic);
@@ -161,8 +169,7 @@ final class Pages {
     shell.whenShown(Shell.Page.RIDE, saw::open);
     StackPane page = new StackPane();
     RecordingModel recording = new RecordingModel(desk.sessions(), desk.recordings(), background);
-    FileDialogs dialogs =
-        new FileDialogs(() -> page.getScene() == null ? null : page.getScene().getWindow());
+    FileDialogs dialogs = dialogs(() -> page);
     Node[] both = new Node[2];
     RecordingPage settled =
         new RecordingPage(
@@ -259,8 +266,7 @@ final class Pages {
             background);
     shell.whenShown(Shell.Page.REVIEW, model::open);
     Node[] page = new Node[1];
-    FileDialogs dialogs =
-        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    FileDialogs dialogs = dialogs(() -> page[0]);
     page[0] = new ReviewPage(look, model, dialogs);
     return page[0];
   }
@@ -277,8 +283,7 @@ final class Pages {
             });
     model.refresh();
     Node[] page = new Node[1];
-    FileDialogs dialogs =
-        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    FileDialogs dialogs = dialogs(() -> page[0]);
     page[0] = new TrailPage(look, model, dialogs);
     return page[0];
   }
@@ -295,8 +300,7 @@ final class Pages {
             background,
             PlanAnswerModel.USUAL);
     Node[] page = new Node[1];
-    FileDialogs dialogs =
-        new FileDialogs(() -> page[0].getScene() == null ? null : page[0].getScene().getWindow());
+    FileDialogs dialogs = dialogs(() -> page[0]);
     page[0] = new PlanPage(look, model, dialogs);
     return page[0];
   }

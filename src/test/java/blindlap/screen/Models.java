@@ -52,11 +52,16 @@ public final class Models {
 
   /** The Ride page's model on a test's day, with the session opened. */
   public static RideModel ride(TestDay day) {
+    return ride(day, Background.immediate());
+  }
+
+  /** The same, with work in the background. */
+  public static RideModel ride(TestDay day, Background background) {
     RideModel model =
         new RideModel(
             day.desk().riderDays(),
             day.desk().notebook()::dataVersion,
-            Background.immediate(),
+            background,
             day.clock(),
             day.clock()::nanos);
     model.open(day.id());

@@ -3,6 +3,7 @@ package blindlap.screen.book;
 import blindlap.wording.NotebookWords;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
@@ -58,6 +59,9 @@ final class NotebookListView extends VBox {
         e -> {
           if (e.getCode() == KeyCode.ENTER) {
             selected(model::open);
+          } else if (e.getCode() == KeyCode.ESCAPE && chosen().isPresent()) {
+            list.getSelectionModel().clearSelection();
+            e.consume();
           }
         });
     list.getSelectionModel().selectedItemProperty().addListener((o, a, b) -> usual());
@@ -164,7 +168,25 @@ final class NotebookListView extends VBox {
           .getChildren()
           .add(forSelected("next.series", row -> model.nextOfSeries(row.series())));
     }
-    actions.getChildren().add(forSelected("abandon", row -> askReason(row)));
+    actions.getChildren().add(abandon());
+  }
+
+  /** For the chosen session; if none is, for the one in hand, which stands above the list. */
+  private Button abandon() {
+    Button abandon = button("abandon", () -> model.toAbandon(chosen()).ifPresent(this::askReason));
+    abandon.getStyleClass().add("quiet");
+    abandon
+        .disableProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () -> model.toAbandon(chosen()).isEmpty(),
+                list.getSelectionModel().selectedItemProperty(),
+                model.answerProperty()));
+    return abandon;
+  }
+
+  private Optional<NotebookModel.Row> chosen() {
+    return Optional.ofNullable(list.getSelectionModel().getSelectedItem());
   }
 
   private void askReason(NotebookModel.Row row) {
@@ -183,8 +205,11 @@ final class NotebookListView extends VBox {
         .disableProperty()
         .bind(
             Bindings.createBooleanBinding(() -> reason.getText().isBlank(), reason.textProperty()));
-    Label note = new Label(NotebookWords.say("abandon.note"));
+    String day = row.day().format(DAY);
+    Label note = new Label(NotebookWords.say("abandon.note", row.title(), row.facts(), day));
     note.getStyleClass().add("note");
+    note.setWrapText(true);
+    note.maxWidthProperty().bind(actions.widthProperty());
     actions.getChildren().setAll(reason);
     if (!row.series().isEmpty()) {
       unaware.clear();

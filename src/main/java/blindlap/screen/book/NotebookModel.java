@@ -44,6 +44,7 @@ public final class NotebookModel {
   private final StringProperty search = new SimpleStringProperty("");
   private long seen = Long.MIN_VALUE;
   private int asked;
+  private Optional<SessionId> inHand = Optional.empty();
   private Answer plain = Answer.NONE;
   private OfSeries ofSeries = new OfSeries("", "");
 
@@ -206,7 +207,7 @@ public final class NotebookModel {
     seen = read.version();
     trouble.set("");
     empty.set(read.all().isEmpty());
-    Optional<SessionId> inHand = read.inHand().map(hand -> hand.summary().id());
+    inHand = read.inHand().map(hand -> hand.summary().id());
     List<Row> now =
         read.found().stream()
             .filter(s -> !search.get().isBlank() || !inHand.equals(Optional.of(s.id())))
@@ -303,6 +304,16 @@ public final class NotebookModel {
   /** Makes a draft of the next session of a series and goes there; else it says why not. */
   public void nextOfSeries(String series) {
     next.plan(series, trouble::set);
+  }
+
+  /**
+   * What would be abandoned: the chosen session, else the one in hand, never a finding that only
+   * happens to stand at the top.
+   */
+  Optional<Row> toAbandon(Optional<Row> chosen) {
+    return chosen
+        .or(() -> answer.get().about().filter(row -> inHand.equals(Optional.of(row.id()))))
+        .filter(row -> row.step() != Step.ABANDONED);
   }
 
   /**

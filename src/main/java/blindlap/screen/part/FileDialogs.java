@@ -14,57 +14,68 @@ import org.jspecify.annotations.Nullable;
 /** The system's own dialogs. */
 public final class FileDialogs implements Dialogs {
   private final Supplier<@Nullable Window> owner;
+  private final DialogFolder folder;
 
   /**
    * @param owner the window they belong to
+   * @param folder where they begin
    */
-  public FileDialogs(Supplier<@Nullable Window> owner) {
+  public FileDialogs(Supplier<@Nullable Window> owner, DialogFolder folder) {
     this.owner = owner;
+    this.folder = folder;
   }
 
   @Override
   public Optional<Path> openFile(String title) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(title);
-    return path(chooser.showOpenDialog(owner.get()));
+    return file(chooser(title).showOpenDialog(owner.get()));
   }
 
   @Override
   public List<Path> openFiles(String title) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(title);
-    List<File> chosen = chooser.showOpenMultipleDialog(owner.get());
-    return chosen == null ? List.of() : chosen.stream().map(File::toPath).toList();
+    List<File> chosen = chooser(title).showOpenMultipleDialog(owner.get());
+    List<Path> files = chosen == null ? List.of() : chosen.stream().map(File::toPath).toList();
+    files.stream().findFirst().ifPresent(folder::chosenFile);
+    return files;
   }
 
   @Override
   public Optional<Path> saveFile(String title, String name) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(title);
+    FileChooser chooser = chooser(title);
     chooser.setInitialFileName(name);
-    return path(chooser.showSaveDialog(owner.get()));
+    return file(chooser.showSaveDialog(owner.get()));
   }
 
   @Override
   public Optional<Path> saveFile(String title, Path suggested) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(title);
-    Path folder = suggested.toAbsolutePath().getParent();
-    if (folder != null && Files.isDirectory(folder)) {
-      chooser.setInitialDirectory(folder.toFile());
+    FileChooser chooser = chooser(title);
+    Path beside = suggested.toAbsolutePath().getParent();
+    if (beside != null && Files.isDirectory(beside)) {
+      chooser.setInitialDirectory(beside.toFile());
     }
     chooser.setInitialFileName(String.valueOf(suggested.getFileName()));
-    return path(chooser.showSaveDialog(owner.get()));
+    return file(chooser.showSaveDialog(owner.get()));
   }
 
   @Override
   public Optional<Path> folder(String title) {
     DirectoryChooser chooser = new DirectoryChooser();
     chooser.setTitle(title);
-    return path(chooser.showDialog(owner.get()));
+    folder.begin().map(Path::toFile).ifPresent(chooser::setInitialDirectory);
+    Optional<Path> chosen = Optional.ofNullable(chooser.showDialog(owner.get())).map(File::toPath);
+    chosen.ifPresent(folder::chosenFolder);
+    return chosen;
   }
 
-  private static Optional<Path> path(@Nullable File file) {
-    return Optional.ofNullable(file).map(File::toPath);
+  private FileChooser chooser(String title) {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(title);
+    folder.begin().map(Path::toFile).ifPresent(chooser::setInitialDirectory);
+    return chooser;
+  }
+
+  private Optional<Path> file(@Nullable File chosen) {
+    Optional<Path> file = Optional.ofNullable(chosen).map(File::toPath);
+    file.ifPresent(folder::chosenFile);
+    return file;
   }
 }

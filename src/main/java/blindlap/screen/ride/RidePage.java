@@ -17,7 +17,6 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
-import javafx.beans.binding.DoubleBinding;
 import javafx.beans.property.DoubleProperty;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -38,25 +37,12 @@ import org.jspecify.annotations.Nullable;
 
 /** The Ride page: the code and the watch at the left, the score sheet at the right. */
 public final class RidePage extends HBox {
-  private static final double LEFT = 420;
-
-  /** Least width of a score sheet in two columns, at 100 %. */
-  private static final double TWO_COLUMNS = 780;
-
-  /** A window at least this high has room for a code that is read from afar. */
-  private static final double HIGH = 960;
-
-  private static final double CODE = 219;
-  private static final double LOW_CODE = 76;
-
-  /** With large text, at 100 %: still the largest thing, and the page below it begins in view. */
-  private static final double LARGE_LOW_CODE = 110;
-
   private static final double SIDE = 36;
   private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, SHORTCUT_DOWN);
 
   private final @Nullable OwnSwapView own;
   private final Look look;
+  private final RideRoom room;
   private final RideModel model;
   private final Deaf deaf;
   private final RideWays on;
@@ -80,6 +66,7 @@ public final class RidePage extends HBox {
   private final KeyInView keyIn;
   private @Nullable Object shown;
   private @Nullable Key staged;
+  private ScrollPane sheet = new ScrollPane();
   private boolean events;
   private boolean keying;
   private List<Boolean> arranged = List.of();
@@ -111,6 +98,7 @@ public final class RidePage extends HBox {
       Look look, RideModel model, @Nullable OwnSwapView own, Runnable back, RideWays on) {
     this.own = own;
     this.look = look;
+    this.room = new RideRoom(look, widthProperty(), heightProperty(), SIDE);
     this.model = model;
     this.on = on;
     this.deaf = model.deaf();
@@ -141,6 +129,8 @@ public final class RidePage extends HBox {
     if (own != null) {
       own.aloneProperty().addListener((o, before, now) -> again());
     }
+    // Its table comes a moment after the press, and again with each turn of the typing.
+    model.keyIn().stageProperty().addListener((o, before, now) -> fromTheTop());
     show(model.sheetProperty().get());
     everySecond();
   }
@@ -185,31 +175,14 @@ public final class RidePage extends HBox {
             });
   }
 
-  /** True where the score sheet has room for two columns. */
-  private boolean wide() {
-    double width = getWidth();
-    double scale = Math.max(1, look.textScale());
-    boolean room = width == 0 || width - LEFT * scale - 2 * SIDE >= TWO_COLUMNS * scale;
-    return !look.stacked() && room;
-  }
-
-  /** True where two columns must make do with the height of a small laptop. */
-  private boolean low() {
-    return wide() && getHeight() < HIGH;
-  }
-
-  private DoubleBinding touch() {
-    return low() ? look.touch(RideScoreView.LOW) : look.touch();
-  }
-
   private boolean stacked() {
     return look.stacked() || keying;
   }
 
   /** The window has another size: the code and the columns of the sheet follow it. */
   private void fitted() {
-    code.atMost(getHeight() >= HIGH ? CODE : look.stacked() ? LARGE_LOW_CODE : LOW_CODE);
-    if (!arranged.isEmpty() && (arranged.get(2) != wide() || arranged.get(3) != low())) {
+    code.atMost(room.code());
+    if (!arranged.isEmpty() && (arranged.get(2) != room.wide() || arranged.get(3) != room.low())) {
       again();
     }
   }
@@ -221,14 +194,14 @@ public final class RidePage extends HBox {
   private void arrange() {
     boolean stacked = stacked();
     boolean alone = keying || (stacked && events);
-    List<Boolean> wanted = List.of(stacked, alone, wide(), low());
+    List<Boolean> wanted = List.of(stacked, alone, room.wide(), room.low());
     if (wanted.equals(arranged)) {
       return; // what has the focus keeps it
     }
     arranged = wanted;
     top.setVisible(!alone);
     top.setManaged(!alone);
-    ScrollPane sheet = scrolled(stacked ? new VBox(8, top, right, bottom) : right);
+    sheet = scrolled(stacked ? new VBox(8, top, right, bottom) : right);
     VBox.setVgrow(sheet, Priority.ALWAYS);
     VBox side = new VBox(sheet, foot);
     HBox.setHgrow(side, Priority.ALWAYS);
@@ -243,7 +216,7 @@ public final class RidePage extends HBox {
     ScrollPane left = scrolled(column);
     left.setFitToHeight(true);
     for (DoubleProperty width : List.of(left.prefWidthProperty(), left.minWidthProperty())) {
-      width.bind(look.px(LEFT));
+      width.bind(look.px(RideRoom.LEFT));
     }
     getChildren().setAll(left, side);
   }
@@ -336,11 +309,19 @@ public final class RidePage extends HBox {
     FirstInView.of(from).ifPresent(Node::requestFocus);
   }
 
+  /** A table is keyed in from its first cell; what to type stands above it. */
+  private void fromTheTop() {
+    if (keying) {
+      sheet.setVvalue(0);
+      focus();
+    }
+  }
+
   private List<Node> watches(RideSheet now) {
     List<Node> parts = new ArrayList<>();
     if (now.stage() == RideSheet.Stage.SCORED) {
       for (String measure : now.watches().keySet()) {
-        parts.add(new RideWatchView(look, model, measure, true, parts.isEmpty(), touch()));
+        parts.add(new RideWatchView(look, model, measure, true, parts.isEmpty(), room.touch()));
       }
     }
     return parts;
@@ -357,7 +338,7 @@ public final class RidePage extends HBox {
       case ALL_RIDDEN ->
           List.of(steps(now), new RideEventsView(look, model, deaf, this::closeEvents));
       case CAP -> List.of(new RideCapView(look, model, deaf, this::openEvents));
-      case SCORED -> List.of(new RideScoreView(look, model, now, wide(), low()));
+      case SCORED -> List.of(new RideScoreView(look, model, now, room.wide(), room.low()));
       case HAND_OVER -> List.of(mounting(now).map(this::comes).orElseGet(() -> steps(now)));
       case NO_SESSION, OVER, WARM_UP, SETTLING, DONE -> List.of(steps(now));
     };

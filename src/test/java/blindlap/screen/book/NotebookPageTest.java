@@ -10,6 +10,7 @@ import blindlap.desk.PlanPreview;
 import blindlap.plan.Measure;
 import blindlap.sample.Demo;
 import blindlap.screen.Models;
+import blindlap.screen.SceneText;
 import blindlap.screen.ShellView;
 import blindlap.screen.Window;
 import blindlap.screen.Within;
@@ -40,6 +41,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
@@ -47,6 +49,8 @@ import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -350,13 +354,16 @@ class NotebookPageTest {
     }
   }
 
+  private static ButtonBase button(Parent page, String words) {
+    return Stream.concat(page.lookupAll(".button").stream(), page.lookupAll(".hyperlink").stream())
+        .map(ButtonBase.class::cast)
+        .filter(b -> b.getText().equals(words))
+        .findFirst()
+        .orElseThrow();
+  }
+
   private static void press(Parent page, String words) {
-    ButtonBase button =
-        Stream.concat(page.lookupAll(".button").stream(), page.lookupAll(".hyperlink").stream())
-            .map(ButtonBase.class::cast)
-            .filter(b -> b.getText().equals(words))
-            .findFirst()
-            .orElseThrow();
+    ButtonBase button = button(page, words);
     assertThat(button.isDisabled()).as(words).isFalse();
     button.fire();
   }
@@ -410,13 +417,7 @@ class NotebookPageTest {
             ListView<?> list = (ListView<?>) page.lookup(".sessions");
             list.getSelectionModel().select(0);
             press(page, "Abandon …");
-            TextField reason =
-                page.lookupAll(".text-field").stream()
-                    .map(TextField.class::cast)
-                    .filter(f -> "Why is it abandoned?".equals(f.getPromptText()))
-                    .findFirst()
-                    .orElseThrow();
-            reason.setText("the trail was closed");
+            reason(page).setText("the trail was closed");
             press(page, "Abandon it");
             model.searchProperty().set("trail closed abandoned");
           });
@@ -426,6 +427,49 @@ class NotebookPageTest {
       assertThat(row.outcome()).isEqualTo("abandoned");
       assertThat(row.detail()).isEqualTo("the trail was closed");
     }
+  }
+
+  @Test
+  void theSessionInHandIsAbandonedWithoutASearchAndThePageSaysWhichOneItIs() throws Exception {
+    try (Desk desk = told()) {
+      NotebookModel model = model(desk);
+      NotebookModel.Row hand = model.answerProperty().get().about().orElseThrow();
+      int all = model.rows().size();
+      Window.run(
+          () -> {
+            NotebookPage page = page(desk, model, PlanDesk.keeping(desk, notebook()), notebook());
+            ListView<?> list = (ListView<?>) page.lookup(".sessions");
+            list.getSelectionModel().select(0);
+            Event.fireEvent(
+                list,
+                new KeyEvent(
+                    KeyEvent.KEY_PRESSED, "", "", KeyCode.ESCAPE, false, false, false, false));
+            press(page, "Abandon …");
+            assertThat(SceneText.of(page.getScene()))
+                .contains(
+                    "Shock K against Shock L, " + hand.facts() + ", 14 Nov 2026: it ends without");
+            assertThat(button(page, "Abandon it").isDisabled()).as("without a reason").isTrue();
+            reason(page).setText("the trail was closed");
+            press(page, "Abandon it");
+          });
+      assertThat(model.rows()).hasSize(all + 1);
+      assertThat(model.rows().stream().filter(row -> row.step() == Step.ABANDONED))
+          .extracting(NotebookModel.Row::id)
+          .containsExactly(hand.id());
+      Window.run(
+          () -> {
+            NotebookPage page = page(desk, model, PlanDesk.keeping(desk, notebook()), notebook());
+            assertThat(button(page, "Abandon …").isDisabled()).as("none is in hand").isTrue();
+          });
+    }
+  }
+
+  private static TextField reason(Parent page) {
+    return page.lookupAll(".text-field").stream()
+        .map(TextField.class::cast)
+        .filter(f -> "Why is it abandoned?".equals(f.getPromptText()))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -11,6 +11,7 @@ import blindlap.screen.OneRideDay;
 import blindlap.screen.Outside;
 import blindlap.screen.SceneText;
 import blindlap.screen.Window;
+import blindlap.screen.part.Background;
 import blindlap.screen.part.Deaf;
 import blindlap.screen.part.Fonts;
 import blindlap.screen.part.HoldButton;
@@ -23,7 +24,9 @@ import blindlap.session.day.Step;
 import blindlap.session.day.VoidEvent;
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -509,6 +512,45 @@ class RidePlacesTest {
           Bounds at = lap.localToScene(lap.getLayoutBounds());
           assertThat(at.getMinX()).isBetween(0.0, SHOWN / 2.0);
         });
+  }
+
+  /** The table comes from the notebook a moment after the press, when the page is laid out. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void paperIsKeyedInFromItsFirstCellBeforeTheFirstHandOver(double scale) {
+    Deque<Runnable> waiting = new ArrayDeque<>();
+    Window.run(
+        () -> {
+          ride = Models.ride(day, Background.by(waiting::add));
+          runAll(waiting);
+          look.textScaleProperty().set(scale);
+          scene.setRoot(new RidePage(look, ride, () -> {}));
+        });
+    heard();
+    keys.choose("Key in from paper");
+    Window.run(
+        () -> {
+          Window.look(scene, "ride-key-in-waited-for");
+          runAll(waiting);
+          assertThat(scene.getFocusOwner().getAccessibleText()).isEqualTo("lap 1, lap time");
+          Window.look(scene, "ride-key-in-from-its-first-cell");
+          Labeled words =
+              scene.getRoot().lookupAll(".lead").stream()
+                  .map(Labeled.class::cast)
+                  .filter(n -> n.getText().startsWith("Type"))
+                  .findFirst()
+                  .orElseThrow();
+          assertThat(words.localToScene(words.getLayoutBounds()).getMinY())
+              .as("what to type stands above, in view")
+              .isBetween(0., 60.);
+          assertThat(cell("lap 1, lap time").getMaxY()).isLessThan(HIGH);
+        });
+  }
+
+  private static void runAll(Deque<Runnable> waiting) {
+    while (!waiting.isEmpty()) {
+      waiting.remove().run();
+    }
   }
 
   @ParameterizedTest
