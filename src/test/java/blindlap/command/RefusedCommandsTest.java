@@ -138,6 +138,7 @@ class RefusedCommandsTest {
         List.of(
             line(NO_SESSION, "--out", folder.toString()),
             line(committed, "--paper", "A4", "--helper", "--out", folder.toString()),
+            line(NO_SESSION, "--quick-start", "--out", folder.toString()),
             line(committed, "--out", in)));
     all.put(
         "key-in",

@@ -87,7 +87,7 @@ class SampleRecordingTest {
     assertThat(TrailBook.geoJson(line.with(gates).trail()))
         .isEqualTo(Files.readAllBytes(folder.resolve("trail.geojson")));
     assertThat(Files.readString(Path.of("docs", "manual", "recordings.md")))
-        .contains("--from=scouting.gpx --lap=48,132 --start=Stile=60 --split=Cairn=190")
+        .contains("scouting.gpx --lap=48,132 --start=Stile=60 --split=Cairn=190")
         .contains("recording.gpx --settle=9=none,6=keep");
   }
 
