@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The card of any day that was ridden, argued about, opened and amended. */
 class RandomCardsTest {
   /** More with {@code -Drandom.cards=200}. */
-  private static final int DAYS = Integer.getInteger("random.cards", 10);
+  private static final int DAYS = Integer.getInteger("random.cards", 6);
 
   private static final Pattern WORDS =
       Pattern.compile(
