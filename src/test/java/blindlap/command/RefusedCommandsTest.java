@@ -137,6 +137,8 @@ class RefusedCommandsTest {
         "sheets",
         List.of(
             line(NO_SESSION, "--out", folder.toString()),
+            line(NO_SESSION, "--quick-start", "--out", folder.toString()),
+            line("--quick-start", "--out", in),
             line(committed, "--paper", "A4", "--helper", "--out", folder.toString()),
             line(NO_SESSION, "--quick-start", "--out", folder.toString()),
             line(committed, "--out", in)));
