@@ -29,6 +29,8 @@ final class NotebookListView extends VBox {
 
   private static final double LEAST = 120;
 
+  private static final double NOTE = 560;
+
   /** Three sessions at twice the text size. */
   private static final double THREE_ROWS = 480;
 
@@ -209,7 +211,7 @@ final class NotebookListView extends VBox {
     Label note = new Label(NotebookWords.say("abandon.note", row.title(), row.facts(), day));
     note.getStyleClass().add("note");
     note.setWrapText(true);
-    note.maxWidthProperty().bind(actions.widthProperty());
+    note.setPrefWidth(NOTE); // on one line it would push the margin out of the window
     actions.getChildren().setAll(reason);
     if (!row.series().isEmpty()) {
       unaware.clear();

@@ -24,4 +24,9 @@ public interface Dialogs {
 
   /** A folder; empty if nobody chose one. */
   Optional<Path> folder(String title);
+
+  /** The same for what the rider may not see: no later dialog begins there. */
+  default Optional<Path> coveredFolder(String title) {
+    return folder(title);
+  }
 }

@@ -58,12 +58,17 @@ public final class FileDialogs implements Dialogs {
 
   @Override
   public Optional<Path> folder(String title) {
+    Optional<Path> chosen = coveredFolder(title);
+    chosen.ifPresent(folder::chosenFolder);
+    return chosen;
+  }
+
+  @Override
+  public Optional<Path> coveredFolder(String title) {
     DirectoryChooser chooser = new DirectoryChooser();
     chooser.setTitle(title);
     folder.begin().map(Path::toFile).ifPresent(chooser::setInitialDirectory);
-    Optional<Path> chosen = Optional.ofNullable(chooser.showDialog(owner.get())).map(File::toPath);
-    chosen.ifPresent(folder::chosenFolder);
-    return chosen;
+    return Optional.ofNullable(chooser.showDialog(owner.get())).map(File::toPath);
   }
 
   private FileChooser chooser(String title) {

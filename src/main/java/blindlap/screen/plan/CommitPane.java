@@ -215,7 +215,7 @@ final class CommitPane extends StackPane {
 
   private Button toFolder(String id, String key, Consumer<Path> work) {
     String words = PlanWords.say(key);
-    Button write = Fields.button(words, () -> dialogs.folder(words).ifPresent(work));
+    Button write = Fields.button(words, () -> dialogs.coveredFolder(words).ifPresent(work));
     write.setId(id);
     write.disableProperty().bind(model.busyProperty());
     return write;

@@ -67,6 +67,7 @@ public final class ReviewModel {
   private final ReadOnlyObjectWrapper<Optional<TellingReview>> telling =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<SessionState> state = Optional.empty();
+  private String written = "";
   private long version = -1;
   private Optional<Cached> cached = Optional.empty();
 
@@ -95,7 +96,7 @@ public final class ReviewModel {
     this.openDraft = openDraft;
     this.background = background;
     this.after = new AfterStepsModel(steps, another, openDraft, trouble::set, background);
-    this.files = new ReviewFiles(reviews, background, trouble::set, this::fail);
+    this.files = new ReviewFiles(reviews, background, this::written, this::fail);
     this.masks = new MasksModel(masks, background, this::again);
     this.blind =
         new BlindReviewModel(
@@ -155,9 +156,16 @@ public final class ReviewModel {
                 .filter(seen -> onPage().filter(old -> same(old, seen.state())).isEmpty())
                 .ifPresent(
                     seen -> {
+                      boolean files =
+                          refused.isEmpty()
+                              && !trouble.get().isEmpty()
+                              && trouble.get().equals(written)
+                              && state.filter(old -> old.id().equals(id)).isPresent();
+                      String said = files ? written : refused;
                       cached = Optional.empty();
                       show(seen);
-                      trouble.set(stage.get() == Stage.BLIND ? "" : refused);
+                      // What was said of files just written: the entry that tells it comes now.
+                      trouble.set(stage.get() == Stage.BLIND ? "" : said);
                     }),
         this::fail);
   }
@@ -370,6 +378,11 @@ public final class ReviewModel {
   /** Saves the data package to a folder. */
   public void export(Path folder) {
     files.export(state.orElseThrow(), folder);
+  }
+
+  private void written(String said) {
+    written = said;
+    trouble.set(said);
   }
 
   private void fail(Exception e) {

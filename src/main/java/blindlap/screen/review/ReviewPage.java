@@ -18,10 +18,13 @@ import blindlap.screen.part.MarginNote;
 import blindlap.screen.part.PageGrid;
 import blindlap.screen.part.PlotView;
 import blindlap.screen.part.ReviewParts;
+import blindlap.session.SessionState;
+import blindlap.session.day.SessionId;
 import blindlap.wording.Headline;
 import blindlap.wording.day.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -46,6 +49,9 @@ public final class ReviewPage extends StackPane {
   private final PageGrid page;
   private final BlindReviewPage blind;
   private final VBox notice;
+  private Optional<SessionId> shown = Optional.empty();
+  private boolean whole;
+  private double place;
 
   @SuppressWarnings({"unused", "FieldCanBeLocal"}) // held while it beats
   private final Timeline beat;
@@ -93,10 +99,18 @@ public final class ReviewPage extends StackPane {
     }
   }
 
+  /** The finding stays where it was scrolled to when something is added to its session. */
   private void build() {
+    if (whole) {
+      place = page.getVvalue();
+    }
     page.clear();
-    if (model.viewProperty().get().isPresent()) {
+    whole = model.viewProperty().get().isPresent();
+    if (whole) {
       whole(model.viewProperty().get().get());
+      Optional<SessionId> now = model.session().map(SessionState::id);
+      page.setVvalue(now.equals(shown) ? place : 0);
+      shown = now;
       return;
     }
     if (model.tellingProperty().get().isPresent()) {

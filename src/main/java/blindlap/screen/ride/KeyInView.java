@@ -96,7 +96,22 @@ final class KeyInView extends VBox {
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     wide.setFitToWidth(true);
     wide.setFocusTraversable(false);
+    whole(wide, grid);
     return model.measures().isEmpty() ? List.of(wide, done) : List.of(wide, known, done);
+  }
+
+  /** As high as its table: a heading that takes two lines would cut the last lap off. */
+  private static void whole(ScrollPane wide, GridPane grid) {
+    wide.minHeightProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () -> {
+                  double seen = wide.getViewportBounds().getHeight();
+                  return grid.getHeight() + (seen > 0 ? wide.getHeight() - seen : 0);
+                },
+                grid.heightProperty(),
+                wide.heightProperty(),
+                wide.viewportBoundsProperty()));
   }
 
   private CheckBox knowsKey(String measure) {

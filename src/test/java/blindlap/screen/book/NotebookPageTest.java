@@ -449,6 +449,8 @@ class NotebookPageTest {
                 .contains(
                     "Shock K against Shock L, " + hand.facts() + ", 14 Nov 2026: it ends without");
             assertThat(button(page, "Abandon it").isDisabled()).as("without a reason").isTrue();
+            page.layout();
+            assertThat(list.getWidth()).as("the margin stays beside it").isLessThan(830);
             reason(page).setText("the trail was closed");
             press(page, "Abandon it");
           });

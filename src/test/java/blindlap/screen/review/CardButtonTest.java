@@ -128,6 +128,36 @@ class CardButtonTest {
     assertThat(names(folder)).hasSize(5).allMatch(name -> name.startsWith("card-2026-"));
   }
 
+  /** The report is an entry of its own, which a look at the notebook finds a moment later. */
+  @Test
+  void aReportThatIsWrittenLeavesThePageWhereItIsAndWhatWasSaidOfItsFiles() {
+    SampleDays.ride(
+        "bearings-on-clay-steps",
+        (desk, state) -> {
+          ReviewModel model = Models.review(desk, Background.immediate());
+          model.open(state.id());
+          Window.run(
+              () -> {
+                Look look = new Look();
+                ReviewPage page = new ReviewPage(look, model, into(folder));
+                Scene scene = new Scene(page, 1280, 800);
+                look.dress(scene);
+                Window.look(scene, "review-before-its-report");
+                ScrollPane scroll = all(page, ScrollPane.class).get(0);
+                scroll.setVvalue(1);
+                int entries = desk.sessions().state(state.id()).orElseThrow().entries().size();
+                model.report(folder);
+                model.look();
+                assertThat(desk.sessions().state(state.id()).orElseThrow().entries())
+                    .hasSizeGreaterThan(entries);
+                Window.look(scene, "review-after-its-report");
+                assertThat(model.troubleProperty().get()).startsWith("Written to ");
+                assertThat(scroll.getVvalue()).as("where its buttons are").isGreaterThan(0.9);
+              });
+        });
+    assertThat(names(folder)).anyMatch(name -> name.endsWith(".pdf"));
+  }
+
   @ParameterizedTest
   @CsvSource({
     "clicks-on-wet-steps, The blind was broken in stint 5. ",

@@ -544,6 +544,10 @@ class RidePlacesTest {
               .as("what to type stands above, in view")
               .isBetween(0., 60.);
           assertThat(cell("lap 1, lap time").getMaxY()).isLessThan(HIGH);
+          Node table = scene.getRoot().lookup(".ride .scroll-pane .scroll-pane");
+          assertThat(cell("lap 8, lap time").getMaxY())
+              .as("the last lap is whole")
+              .isLessThanOrEqualTo(table.localToScene(table.getLayoutBounds()).getMaxY());
         });
   }
 
