@@ -124,7 +124,7 @@ class NoiseTest {
     // slope -.11395.
     String noise = ok("noise").out();
     assertThat(noise)
-        .contains("0.61 s from stint to stint", "3 degrees of freedom", "drift of −0.6 s");
+        .contains("0.61 s from stint to stint", "3 independent values", "drift of −0.6 s");
     assertThat(noise).contains("if laps behave normally", "noise run", "1 of 6 laps void");
   }
 
@@ -147,7 +147,7 @@ class NoiseTest {
     String noise = ok("noise", "--rider", "r. lind").out();
     assertThat(noise).contains("18 May 2024, old day, not blinded", "1 of 7 laps void");
     // Seven laps less one void, two setups and a line leave three; with the noise run six.
-    assertThat(noise).contains("6 degrees of freedom from 2 days");
+    assertThat(noise).contains("6 independent values from 2 days");
     assertThat(session.run("review", brought(ran)).out())
         .contains("old day, not blinded", "no key");
     CommandLineSession.Ran card = session.run("card", brought(ran), "--out", folder.toString());

@@ -63,7 +63,7 @@ class WaitsTest {
     assertThat(said(day)).hasSize(1);
     assertThat(said(day).get(0))
         .startsWith(
-            "The waits may have told: real swaps took 40 s longer than dummy swaps (mid-p = .00")
+            "The waits may have told: real swaps took 40 s longer than dummy swaps (p = .00")
         .endsWith("Who feels how long a handling takes needs no look at the bike.");
     List<String> lines = new FindingText(Analysis.of(day)).lines();
     int guesses = lines.indexOf(new FindingText(Analysis.of(day)).guesses());
@@ -92,8 +92,10 @@ class WaitsTest {
     assertThat(said(day))
         .contains(
             "Waits left out for a mishap: stint 5.",
-            "A cue to the rider: the handling before stint 5 took 11:00 instead of 7:00 (a real swap; a mishap: a stripped bolt).",
-            "A cue to the rider: the handling before stint 7 took 8:25 instead of 7:00 (a dummy swap; no mishap declared).");
+            "A cue to the rider: the handling before stint 5 took 11:00 instead of 7:00 (a real"
+                + " swap; a mishap: a stripped bolt).",
+            "A cue to the rider: the handling before stint 7 took 8:25 instead of 7:00 (a dummy"
+                + " swap; no mishap declared).");
   }
 
   @Test

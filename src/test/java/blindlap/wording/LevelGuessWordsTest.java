@@ -59,7 +59,7 @@ class LevelGuessWordsTest {
               .startsWith("The guesses beat chance: 12 named the end that the level was nearer to,")
               .contains("0 the other", "0 \"don't know\", 6 a level that is nearer to neither")
               // Of the 6^6 orders those count that have A wherever it was named: 2^6, by half.
-              .contains("(T = 6.00, by chance about 0; mid-p = .0007)")
+              .contains("(T = 6.00, by chance about 0; p = .0007)")
               .contains("The rider may have known");
         });
   }
@@ -73,7 +73,7 @@ class LevelGuessWordsTest {
           assertThat(finding.guesses().flagged()).isFalse();
           assertThat(new FindingText(finding).guesses())
               .startsWith("No sign of unblinding: 6 named the end that the level was nearer to, 6")
-              .contains("(T = 0.00, by chance about 0; mid-p = .50)")
+              .contains("(T = 0.00, by chance about 0; p = .50)")
               .endsWith("it is no proof that the blind held.");
         });
   }

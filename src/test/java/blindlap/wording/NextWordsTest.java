@@ -83,7 +83,7 @@ class NextWordsTest {
               .isCloseTo(said(scale, numbers.get(at)), within(half + 1e-9))
               .isPositive();
         }
-        assertThat(lines.get(0)).contains("from " + next.noise().df() + " degrees of freedom");
+        assertThat(lines.get(0)).contains("from " + next.noise().df() + " independent values");
         checked++;
       }
     }
