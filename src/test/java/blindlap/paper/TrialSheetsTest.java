@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Sheets of telling runs: trials whole on their pages, pages counted, nothing of the order. */
 class TrialSheetsTest {
   /** Orders that are compared; of three trials there are at most 216. */
-  private static final int ORDERS = Integer.getInteger("orders", 200);
+  private static final int ORDERS = Integer.getInteger("orders", 100);
 
   /** Where sheets go, to be looked at; null keeps none. */
   private static final @Nullable String PICTURES = System.getProperty("blindlap.pictures");

@@ -90,7 +90,7 @@ class SwapRideRobotTest {
   private @TempDir(factory = RamFolder.class) Path folder;
 
   private static int[] wanted() {
-    String[] parts = System.getProperty("robot", "20,3").split(",");
+    String[] parts = System.getProperty("robot", "12,3").split(",");
     return new int[] {Integer.parseInt(parts[0]), Integer.parseInt(parts[1])};
   }
 

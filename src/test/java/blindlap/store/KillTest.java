@@ -21,7 +21,7 @@ class KillTest {
       kills.killOnce("started", 400);
       kills.freshFile();
     }
-    for (int i = 0; i < 45; i++) {
+    for (int i = 0; i < 30; i++) {
       kills.killOnce("saved", 150);
     }
     assertThat(kills.journalsLeft()).as(kills.counts()).isPositive();

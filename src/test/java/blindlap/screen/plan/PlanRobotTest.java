@@ -44,7 +44,7 @@ import org.junit.jupiter.api.io.TempDir;
  * -Drobots=200}, the number of seeds, and {@code -Dacts=400}, how much each does.
  */
 class PlanRobotTest {
-  private static final int SEEDS = Integer.getInteger("robots", 20);
+  private static final int SEEDS = Integer.getInteger("robots", 12);
   private static final int ACTS = Integer.getInteger("acts", 40);
   private static final KeyCode[] KEYS = {
     KeyCode.DIGIT0,

@@ -147,7 +147,7 @@ class RideNonInterferenceTest {
   }
 
   /** So many orders of each kind; DEVELOPERS.md has the command for all. */
-  private static final int ORDERS = Integer.getInteger("orders", 20);
+  private static final int ORDERS = Integer.getInteger("orders", 12);
 
   /** There are no more of eight stints. */
   private static final int ALL_OF_EIGHT = 50;
