@@ -17,6 +17,7 @@ import blindlap.session.KeptProfile;
 import blindlap.session.Notebook;
 import blindlap.session.Profiles;
 import blindlap.session.SessionState;
+import blindlap.session.day.Step;
 import blindlap.wording.FieldWords;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -75,7 +76,8 @@ public final class FieldBook {
   public List<FieldFinding.Asked> all() {
     List<SessionState> found = new ArrayList<>();
     notebook.summaries().stream()
-        .filter(each -> !each.step().sealed() && each.kind().drawn())
+        .filter(each -> !each.step().sealed() || each.step() == Step.ABANDONED)
+        .filter(each -> each.kind().drawn())
         .forEach(each -> sessions.state(each.id()).ifPresent(found::add));
     return fields.all(found);
   }

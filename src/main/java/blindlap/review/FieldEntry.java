@@ -56,6 +56,19 @@ record FieldEntry(
             many));
   }
 
+  /** The same day, which was abandoned once its finding was known. */
+  FieldEntry abandoned() {
+    Set<FieldFinding.Remark> remarks = EnumSet.of(FieldFinding.Remark.ABANDONED);
+    remarks.addAll(day.remarks());
+    return new FieldEntry(
+        record,
+        measure,
+        new FieldFinding.Day(
+            day.session(), day.day(), day.setups(), day.numbers(), day.used(), remarks),
+        two,
+        many);
+  }
+
   private static Set<FieldFinding.Remark> remarks(DayRecord record) {
     Set<FieldFinding.Remark> remarks = EnumSet.noneOf(FieldFinding.Remark.class);
     if (!record.blindBroken().isEmpty()) {

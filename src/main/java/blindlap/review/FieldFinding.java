@@ -108,7 +108,9 @@ public record FieldFinding(
   public enum Remark {
     BLIND_BROKEN,
     WRONG_FIT,
-    CUT_SHORT
+    CUT_SHORT,
+    /** Abandoned once its key was open and its finding known. */
+    ABANDONED
   }
 
   /**

@@ -122,7 +122,8 @@ public final class FieldSessions {
   /** Why a session enters no field at all; empty for one that may, as far as its plan says. */
   private Optional<FieldFinding.Why> alone(SessionState state) {
     Plan plan = state.plan();
-    if (state.step() == Step.ABANDONED) {
+    // One that is abandoned once its finding is known stays in, or days could be picked by result.
+    if (abandoned(state) && !state.unsealed()) {
       return Optional.of(FieldFinding.Why.ABANDONED);
     }
     if (plan.kind() != Plan.Kind.COMPARISON || !state.hasKey()) {
@@ -165,7 +166,12 @@ public final class FieldSessions {
       why.put(state, FieldFinding.Why.MISSING);
       return Optional.empty();
     }
-    return Optional.of(new Candidate(state, entry.get()));
+    return Optional.of(
+        new Candidate(state, abandoned(state) ? entry.get().abandoned() : entry.get()));
+  }
+
+  private static boolean abandoned(SessionState state) {
+    return state.step() == Step.ABANDONED;
   }
 
   /** What days must declare alike to be put together. */

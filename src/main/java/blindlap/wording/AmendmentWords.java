@@ -53,9 +53,15 @@ public final class AmendmentWords {
     return new Fact.AmendmentMade(said + words, WORDS.say("amendment.fit.reason"));
   }
 
-  /** For the head of a finding: that there are amendments; empty if there are none. */
+  /**
+   * For the head of a finding: that the session was abandoned all the same, and that there are
+   * amendments; empty if neither is so.
+   */
   public static Optional<String> mark(SessionState state) {
-    return mark(state.amendments().size());
+    List<String> said = new ArrayList<>();
+    state.abandonedBecause().ifPresent(reason -> said.add(WORDS.say("abandoned", reason)));
+    mark(state.amendments().size()).ifPresent(said::add);
+    return said.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", said));
   }
 
   /** The same for so many. */

@@ -184,6 +184,9 @@ public final class CardWords {
     if (!plan.override().isBlank()) {
       marks.add(WORDS.say("mark.override"));
     }
+    if (state.abandonedBecause().isPresent()) {
+      marks.add(WORDS.say("mark.abandoned"));
+    }
     if (!state.amendments().isEmpty()) {
       marks.add(WORDS.say("mark.amended"));
     }

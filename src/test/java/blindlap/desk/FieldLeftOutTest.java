@@ -7,6 +7,7 @@ import blindlap.plan.Measure;
 import blindlap.review.FieldFinding;
 import blindlap.review.FieldFinding.Why;
 import blindlap.seal.SessionKind;
+import blindlap.session.LifeCommands;
 import blindlap.session.PlainDayPlaces;
 import blindlap.session.day.SessionId;
 import blindlap.wording.FieldWords;
@@ -51,6 +52,32 @@ class FieldLeftOutTest {
               assertThat(out.why()).isEqualTo(why);
             });
     assertThat(new FieldWords(finding).out()).singleElement().asString().contains(words);
+  }
+
+  /** Or whoever dislikes a result would take its day out of the field. */
+  @Test
+  void aDayThatIsAbandonedOnceItsFindingIsKnownStaysInAndSaysSoEverywhere() {
+    SessionId id = season.ride("LM", "2026-09-26");
+    FieldFinding before = found();
+    season.desk().sessions().act(id, s -> new LifeCommands(s).abandon("I do not like it"));
+    FieldFinding after = found();
+    assertThat(after.days()).hasSize(3).extracting(FieldFinding.Day::session).contains(id.text());
+    assertThat(after.out()).isEmpty();
+    assertThat(after.rows()).isEqualTo(before.rows());
+    assertThat(new FieldWords(after).days().get(2))
+        .contains("abandoned once its finding was known");
+    Reviews reviews = season.desk().reviews();
+    assertThat(String.join("\n", reviews.text(season.state(id))))
+        .contains("Abandoned after the opening, its finding known: I do not like it");
+    assertThat(
+            new String(
+                reviews.card(season.state(id), false).entrySet().stream()
+                    .filter(file -> file.getKey().endsWith(".txt"))
+                    .findFirst()
+                    .orElseThrow()
+                    .getValue(),
+                StandardCharsets.UTF_8))
+        .contains("Abandoned after the opening, its finding known.");
   }
 
   @Test
