@@ -73,6 +73,7 @@ public final class FieldJson {
       node.put("version", version.number());
       node.put("made_at", version.at().toString());
       node.put("days_opened_before", version.after());
+      node.put("since", PlanJson.word(version.since()));
       ProfilesJson.measures(node, rows.get(i));
     }
   }

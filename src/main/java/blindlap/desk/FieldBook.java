@@ -143,8 +143,7 @@ public final class FieldBook {
     List<KeptProfile> all = profiles.all();
     List<FieldProfiles.Opened> days = new ArrayList<>();
     // Without a profile nobody asks what the days found, which takes its time.
-    for (FieldFinding.Day day :
-        FieldProfiles.last(all).isEmpty() ? List.<FieldFinding.Day>of() : finding.days()) {
+    for (FieldFinding.Day day : all.isEmpty() ? List.<FieldFinding.Day>of() : finding.days()) {
       own.stream()
           .filter(state -> state.id().text().equals(day.session()))
           .forEach(

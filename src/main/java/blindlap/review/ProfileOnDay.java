@@ -4,6 +4,7 @@ import blindlap.plan.Profile;
 import blindlap.session.KeptProfile;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,15 +52,20 @@ public record ProfileOnDay(KeptProfile version, Stands stands) {
    * @param opened when the day was opened; a version of the same moment was made before
    */
   public static List<ProfileOnDay> of(List<KeptProfile> all, Instant opened) {
+    List<ProfileOnDay> found = new ArrayList<>();
+    byName(all).forEach(versions -> add(versions, opened, found));
+    return List.copyOf(found);
+  }
+
+  /** The versions of each name, by the time at which a name was first used. */
+  static Collection<List<KeptProfile>> byName(List<KeptProfile> all) {
     Map<String, List<KeptProfile>> names = new LinkedHashMap<>();
     all.forEach(
         each ->
             names
                 .computeIfAbsent(Profile.key(each.profile().name()), name -> new ArrayList<>())
                 .add(each));
-    List<ProfileOnDay> found = new ArrayList<>();
-    names.values().forEach(versions -> add(versions, opened, found));
-    return List.copyOf(found);
+    return names.values();
   }
 
   private static void add(List<KeptProfile> versions, Instant opened, List<ProfileOnDay> found) {

@@ -53,16 +53,22 @@ public final class FieldProfilesWords {
     Profile profile = version.kept().profile();
     return new Row(
         profile.name(),
-        mark(version.after()),
+        mark(version),
         ProfileWords.measures(version.kept()),
         profile.measures().stream().map(name -> new Found(name, found(name))).toList());
   }
 
-  private String mark(int after) {
+  private String mark(FieldProfiles.Version version) {
+    List<String> marks = new ArrayList<>();
     int days = beside.days().size();
-    return after == 0
-        ? ""
-        : days == 1 ? WORDS.say("mark.AFTER") : WORDS.say("mark.days", after, days);
+    if (version.after() > 0) {
+      marks.add(
+          days == 1 ? WORDS.say("mark.AFTER") : WORDS.say("mark.days", version.after(), days));
+    }
+    if (version.since() != FieldProfiles.Since.STANDS) {
+      marks.add(WORDS.say("mark.since." + version.since().name()));
+    }
+    return String.join("; ", marks);
   }
 
   private List<String> found(String name) {

@@ -82,11 +82,16 @@ class FieldProfilesTest {
     keep("Kept: grip");
     season.desk().profiles().remove("gone");
     List<Row> rows = rows(found());
-    assertThat(rows).extracting(Row::name).containsExactly("Kept", "Later");
+    assertThat(rows).extracting(Row::name).containsExactly("Kept", "Kept", "Gone", "Later");
+    assertThat(rows)
+        .extracting(Row::measures)
+        .containsExactly("lap time", "grip", "lap time", "lap time");
     assertThat(rows)
         .extracting(Row::mark)
         .containsExactly(
+            "changed since",
             "made or changed after 2 of these 2 days were opened",
+            "removed since",
             "made or changed after 1 of these 2 days was opened");
   }
 
